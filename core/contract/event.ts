@@ -1,0 +1,78 @@
+import * as z from 'zod';
+import { toolSetInput, workKind } from './setting.ts';
+import { entered, id, instant, optionalText, text } from './values.ts';
+
+const dialled = entered('pressure', { min: 0, max: 4e8 });
+const torque = entered('torque', { min: 0, max: 2e5 });
+
+const common = {
+  jointId: id,
+  /** The setting it followed; null when the work was done without one, which is recorded and flagged. */
+  settingId: id.nullable(),
+  happenedAt: instant,
+  /** Who did it. */
+  personIds: z.array(id).min(1, 'at least one person').max(12),
+  /** What was really used; not what the setting said. */
+  tools: toolSetInput,
+  remarks: optionalText(2000),
+};
+
+export const tighteningData = z.strictObject({
+  ...common,
+  /** What was dialled for the final pass; null for work done without pressure, then `torque` is needed. */
+  dialled: dialled.nullable(),
+  torque: torque.nullable(),
+  /** Studs tightened; fewer than the joint has is recorded as unfinished. */
+  boltsTightened: z.int().min(0).max(400),
+  finalPassNoTurn: z.boolean(),
+});
+export type TighteningInput = z.input<typeof tighteningData>;
+export type TighteningData = z.output<typeof tighteningData>;
+
+export const breakoutReading = z.strictObject({
+  bolt: z.int().min(1).max(400),
+  outcome: z.enum(['turned', 'would not turn', 'cut']),
+  /** First movement, as torque or as pressure on the gauge; both null when not read. */
+  torque: torque.nullable(),
+  dialled: dialled.nullable(),
+});
+
+export const breakoutData = z.strictObject({
+  ...common,
+  readings: z.array(breakoutReading).min(1, 'at least one stud').max(400),
+});
+export type BreakoutInput = z.input<typeof breakoutData>;
+export type BreakoutData = z.output<typeof breakoutData>;
+
+/** Torque a reading stands for, and how it is known. */
+export const recordedTorque = z.strictObject({
+  bolt: z.int().nullable(),
+  torque: z.number().nullable(),
+  outcome: z.enum(['turned', 'would not turn', 'cut']).nullable(),
+  /** "read as torque" or the certificate whose line turned the pressure into it. */
+  basis: z.string(),
+});
+
+export const eventDetail = z.strictObject({
+  id,
+  kind: workKind,
+  jointId: id,
+  tag: z.string(),
+  settingId: id.nullable(),
+  happenedAt: instant,
+  recordedAt: instant,
+  sequence: z.int(),
+  hash: z.string(),
+  previousHash: z.string(),
+  people: z.array(z.string()),
+  tools: z.array(z.strictObject({ id, number: z.string(), role: z.string() })),
+  torques: z.array(recordedTorque),
+  boltsTightened: z.int().nullable(),
+  finalPassNoTurn: z.boolean().nullable(),
+  flags: z.array(z.string()),
+  remarks: z.string(),
+});
+export type EventDetail = z.infer<typeof eventDetail>;
+
+export const personData = z.strictObject({ name: text(120), role: optionalText(80) });
+export const unitData = z.strictObject({ name: text(120) });

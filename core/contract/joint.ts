@@ -1,0 +1,215 @@
+import * as z from 'zod';
+import { date, entered, id, instant, optionalText, page, storedQuantity, text } from './values.ts';
+
+/** Which cross-section a bolt stress is divided by. Never implied. */
+export const stressArea = z.enum(['tensile', 'root']);
+export type StressArea = z.infer<typeof stressArea>;
+
+/** A flange named by a standard, or a bolt circle of its own. */
+const flange = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('standard'),
+    standard: z.enum(['ASME B16.5', 'ASME B16.47 A', 'ASME B16.47 B', 'EN 1092-1']),
+    /** NPS or DN as the standard writes it: "8", "1 1/2", "200". */
+    size: text(12),
+    /** Pressure class or PN: "300", "16". */
+    rating: text(12),
+    facing: z.enum(['raised face', 'flat face', 'ring joint', 'other']),
+  }),
+  z.strictObject({ kind: z.literal('custom'), description: text(200) }),
+]);
+
+/** Blank (null) bolting fields are taken from the flange standard when it has them; otherwise they are "not known". */
+const bolting = z.strictObject({
+  count: z.int('a whole number').min(1, 'allowed 1 to 400').max(400, 'allowed 1 to 400').nullable(),
+  /** Thread designation as in the thread tables: "7/8-9 UNC", "1-1/8-8 8UN", "M24x3". */
+  thread: text(30).nullable(),
+  circle: entered('length', { min: 0.02, max: 20 }).nullable(),
+  /** Stud specification and grade: "ASTM A193 B7". */
+  grade: text(60).nullable(),
+  /** Yield strength entered by hand for grades without a table row; overrides the table, with its origin. */
+  yieldStrength: entered('stress', { min: 50e6, max: 2000e6 }).nullable(),
+  yieldOrigin: optionalText(200),
+  studLength: entered('length', { min: 0.02, max: 5 }).nullable(),
+  /** Clamped length between the two nuts. */
+  grip: entered('length', { min: 0.005, max: 5 }).nullable(),
+  nutSeries: z
+    .enum(['ASME B18.2.2 heavy hex', 'ASME B18.2.4.6M heavy hex', 'ISO 4032', 'DIN 934'])
+    .nullable(),
+});
+
+/** Either friction form; `one of` is checked when a setting is computed, so that an unfinished joint can be kept. */
+const lubricant = z.strictObject({
+  /** Product class, never a brand: "nickel-based anti-seize". */
+  name: text(120),
+  batch: optionalText(80),
+  /** Nut factor K. */
+  nutFactor: entered('ratio', { min: 0.03, max: 0.8 }).nullable(),
+  /** Coefficient of variation of K from bolt to bolt. */
+  nutFactorCv: entered('ratio', { min: 0, max: 1 }).nullable(),
+  frictionThread: entered('ratio', { min: 0.02, max: 0.6 }).nullable(),
+  frictionBearing: entered('ratio', { min: 0.02, max: 0.6 }).nullable(),
+  evidence: z.enum(['published', 'measured', 'assumed']),
+  source: optionalText(300),
+});
+
+/** What the stud should carry at the end of tightening, from the site's approved procedure. */
+const target = z.discriminatedUnion('mode', [
+  z.strictObject({
+    mode: z.literal('percent of yield'),
+    percent: entered('ratio', { min: 0.01, max: 1 }),
+    area: stressArea,
+    basis: text(300),
+  }),
+  z.strictObject({
+    mode: z.literal('bolt stress'),
+    stress: entered('stress', { min: 1e6, max: 2000e6 }),
+    area: stressArea,
+    basis: text(300),
+  }),
+  z.strictObject({
+    mode: z.literal('bolt load'),
+    load: entered('force', { min: 100, max: 2e7 }),
+    basis: text(300),
+  }),
+  z.strictObject({
+    mode: z.literal('torque'),
+    torque: entered('torque', { min: 1, max: 2e5 }),
+    basis: text(300),
+  }),
+]);
+
+/** Limits from the site or from the gasket's and flange's data sheets; null means not known. */
+const limits = z.strictObject({
+  boltStressMax: entered('stress', { min: 1e6, max: 2000e6 }).nullable(),
+  boltStressMin: entered('stress', { min: 0, max: 2000e6 }).nullable(),
+  /** Area both bolt limits refer to. */
+  boltStressArea: stressArea,
+  flangeBoltStressMax: entered('stress', { min: 1e6, max: 2000e6 }).nullable(),
+  source: optionalText(300),
+});
+
+const space = z.strictObject({
+  /** Free radial distance from the stud's centre to the hub or pipe. */
+  radialGap: entered('length', { min: 0, max: 2 }).nullable(),
+});
+
+export const jointData = z.strictObject({
+  tag: text(60),
+  unitId: id,
+  /** Where a person finds it: landmark, elevation, side of valve. */
+  location: optionalText(300),
+  /** What flows through it. */
+  service: optionalText(120),
+  serviceTemperature: entered('temperature', { min: -273, max: 1200 }).nullable(),
+  flange,
+  bolting,
+  gasket: z
+    .strictObject({ type: text(120), thickness: entered('length', { min: 0.0001, max: 0.2 }).nullable() })
+    .nullable(),
+  lubricant: lubricant.nullable(),
+  target: target.nullable(),
+  limits,
+  space,
+  remarks: optionalText(2000),
+});
+export type JointInput = z.input<typeof jointData>;
+export type JointData = z.output<typeof jointData>;
+
+/** Master data as answered: same shape, already validated when it was stored. */
+const storedJoint = z.custom<JointData>((value) => typeof value === 'object' && value !== null);
+
+export const jointSummary = z.strictObject({
+  id,
+  tag: z.string(),
+  unitName: z.string(),
+  location: z.string(),
+  service: z.string(),
+  /** "NPS 8 Class 300", "PN 16 DN 200" or the custom description. */
+  flange: z.string(),
+  /** "12 × 7/8-9 UNC" or "not known". */
+  bolting: z.string(),
+  grade: z.string().nullable(),
+  lastEvent: z.strictObject({ kind: z.enum(['tightening', 'breakout']), happenedAt: instant }).nullable(),
+});
+export type JointSummary = z.infer<typeof jointSummary>;
+
+export const jointSort = z.enum(['tag', 'unit', 'service', 'lastEvent']);
+
+/** A value the bolting rests on, and where it came from. */
+export const originMark = z.enum(['standard', 'certificate', 'entered', 'calculated', 'assumed']);
+export type OriginMark = z.infer<typeof originMark>;
+
+/** One line of the joint page: the value in force after blanks are filled from the standard. */
+export const resolvedValue = z.strictObject({
+  name: z.string(),
+  /** Text to show; null is shown as "not known". */
+  text: z.string().nullable(),
+  si: z.number().nullable(),
+  origin: originMark,
+  source: z.string(),
+  /** Status of the table row behind it when people should know it: "one source only", "sources disagree". */
+  status: z.string().nullable(),
+});
+export type ResolvedValue = z.infer<typeof resolvedValue>;
+
+export const jointDetail = z.strictObject({
+  id,
+  version: z.int(),
+  unitName: z.string(),
+  data: storedJoint,
+  resolved: z.array(resolvedValue),
+  /** Count used for the drawing; null when not known. */
+  boltCount: z.int().nullable(),
+});
+export type JointDetail = z.infer<typeof jointDetail>;
+
+export const jointListInput = z.strictObject({
+  text: optionalText(100),
+  unitId: id.nullable(),
+  sort: jointSort,
+  direction: z.enum(['asc', 'desc']),
+  ...page,
+});
+
+/** One event in a joint's history, newest first. */
+export const historyRow = z.strictObject({
+  eventId: id,
+  sequence: z.int(),
+  kind: z.enum(['tightening', 'breakout', 'joint saved', 'setting issued']),
+  happenedAt: instant,
+  recordedAt: instant,
+  by: z.string(),
+  summary: z.string(),
+  flags: z.array(z.string()),
+  settingId: id.nullable(),
+});
+export type HistoryRow = z.infer<typeof historyRow>;
+
+/** A point of the joint's chart; torques in N·m. The table beside the chart shows the same rows. */
+export const chartPoint = z.strictObject({
+  eventId: id,
+  kind: z.enum(['tightening', 'breakout']),
+  happenedAt: instant,
+  /** Installed torque, or the median breakout reading. */
+  torque: z.number(),
+  /** Largest breakout reading; equals `torque` for a tightening. */
+  highest: z.number(),
+  readings: z.int(),
+  /** Studs that were cut or would not turn. */
+  notTurned: z.int(),
+});
+export type ChartPoint = z.infer<typeof chartPoint>;
+
+export const jointChart = z.strictObject({
+  /** One sentence, computed in core. */
+  finding: z.string(),
+  points: z.array(chartPoint),
+  shown: z.int(),
+  total: z.int(),
+});
+export type JointChart = z.infer<typeof jointChart>;
+
+export const unitSummary = z.strictObject({ id, name: z.string(), version: z.int(), joints: z.int() });
+export const personSummary = z.strictObject({ id, name: z.string(), version: z.int(), role: z.string() });
+export { date, storedQuantity };

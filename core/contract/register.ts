@@ -1,0 +1,44 @@
+import * as z from 'zod';
+import { text } from './values.ts';
+
+/** How the register stands: none yet, open, or open for reading only with the reason. */
+export const registerState = z.strictObject({
+  state: z.enum(['none', 'open', 'read only', 'failed']),
+  /** Named error when it could not be opened or written. */
+  problem: z.strictObject({ code: z.string(), message: z.string() }).nullable(),
+  folder: z.string(),
+  siteName: z.string().nullable(),
+  timeZone: z.string().nullable(),
+  /** True for the invented demo plant; shown wherever data shows. */
+  demo: z.boolean(),
+  joints: z.int(),
+  tools: z.int(),
+  events: z.int(),
+  /** Merkle head over the origins' chains. */
+  head: z.string().nullable(),
+  appVersion: z.string(),
+  coreVersion: z.string(),
+  /** Today in the site's time zone. */
+  today: z.string(),
+});
+export type RegisterState = z.infer<typeof registerState>;
+
+export const registerCreate = z.discriminatedUnion('content', [
+  z.strictObject({ content: z.literal('empty'), siteName: text(120), timeZone: text(60) }),
+  z.strictObject({ content: z.literal('demo') }),
+]);
+
+/** Lists a form offers. */
+export const referenceChoices = z.strictObject({
+  flangeStandards: z.array(
+    z.strictObject({
+      standard: z.string(),
+      sizes: z.array(z.strictObject({ size: z.string(), ratings: z.array(z.string()) })),
+    }),
+  ),
+  threads: z.array(z.string()),
+  grades: z.array(z.string()),
+  nutSeries: z.array(z.string()),
+  passPlans: z.array(z.strictObject({ id: z.string(), name: z.string(), source: z.string() })),
+});
+export type ReferenceChoices = z.infer<typeof referenceChoices>;

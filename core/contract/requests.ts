@@ -1,0 +1,78 @@
+import * as z from 'zod';
+import type { Answer } from './errors.ts';
+import { breakoutData, eventDetail, personData, tighteningData, unitData } from './event.ts';
+import { importColumn, importConfirm, importDone, importInput, importKind, importReport } from './import.ts';
+import {
+  historyRow,
+  jointChart,
+  jointData,
+  jointDetail,
+  jointListInput,
+  jointSummary,
+  personSummary,
+  unitSummary,
+} from './joint.ts';
+import type { RequestName } from './names.ts';
+import { referenceChoices, registerCreate, registerState } from './register.ts';
+import { issuedSetting, settingCard, settingInput, settingSummary } from './setting.ts';
+import { certificateData, toolData, toolDetail, toolListInput, toolSummary } from './tool.ts';
+import { id, idempotencyKey, page } from './values.ts';
+
+const nothing = z.strictObject({});
+const byId = z.strictObject({ id });
+
+/** Answer to a write: the record's id, its version where it has one, and whether an earlier try had already done it. */
+const written = z.strictObject({ id, version: z.int().nullable(), alreadyRecorded: z.boolean() });
+export type Written = z.infer<typeof written>;
+
+const listOf = <T extends z.ZodType>(row: T) => z.strictObject({ rows: z.array(row), total: z.int() });
+
+/** Writes carry a key; edits name the version they started from (null for a new record). */
+const write = <T extends z.ZodRawShape>(shape: T) => z.strictObject({ key: idempotencyKey, ...shape });
+const edit = <T extends z.ZodType>(data: T) =>
+  write({ id: id.nullable(), version: z.int().min(1).nullable(), data });
+
+/** The one request map: name → input and output schema. Kinds (read, write) stand in names.ts. */
+export const requests = {
+  'register.state': { input: nothing, output: registerState },
+  'register.create': { input: write({ data: registerCreate }), output: registerState },
+  'reference.choices': { input: nothing, output: referenceChoices },
+  'unit.list': { input: nothing, output: listOf(unitSummary) },
+  'unit.save': { input: edit(unitData), output: written },
+  'person.list': { input: nothing, output: listOf(personSummary) },
+  'person.save': { input: edit(personData), output: written },
+  'joint.list': { input: jointListInput, output: listOf(jointSummary) },
+  'joint.get': { input: byId, output: jointDetail },
+  'joint.save': { input: edit(jointData), output: written },
+  'joint.history': { input: z.strictObject({ id, ...page }), output: listOf(historyRow) },
+  'joint.chart': { input: byId, output: jointChart },
+  'tool.list': { input: toolListInput, output: listOf(toolSummary) },
+  'tool.get': { input: byId, output: toolDetail },
+  'tool.save': { input: edit(toolData), output: written },
+  'certificate.add': { input: write({ data: certificateData }), output: written },
+  'setting.compute': { input: settingInput, output: settingCard },
+  'setting.issue': { input: write({ data: settingInput, personId: id }), output: written },
+  'setting.get': { input: byId, output: issuedSetting },
+  'setting.list': {
+    input: z.strictObject({ jointId: id.nullable(), ...page }),
+    output: listOf(settingSummary),
+  },
+  'event.recordTightening': { input: write({ data: tighteningData }), output: written },
+  'event.recordBreakout': { input: write({ data: breakoutData }), output: written },
+  'event.get': { input: byId, output: eventDetail },
+  'import.columns': { input: z.strictObject({ kind: importKind }), output: listOf(importColumn) },
+  'import.preview': { input: importInput, output: importReport },
+  'import.confirm': { input: write({ data: importConfirm }), output: importDone },
+} as const satisfies Record<RequestName, { input: z.ZodType; output: z.ZodType }>;
+
+/** What a caller sends. */
+export type RequestInput<N extends RequestName> = z.input<(typeof requests)[N]['input']>;
+/** What a handler receives after parsing. */
+export type ParsedInput<N extends RequestName> = z.output<(typeof requests)[N]['input']>;
+export type RequestOutput<N extends RequestName> = z.output<(typeof requests)[N]['output']>;
+
+/** How the window talks to the service, whichever transport carries it. */
+export type Send = <N extends RequestName>(
+  name: N,
+  input: RequestInput<N>,
+) => Promise<Answer<RequestOutput<N>>>;

@@ -1,0 +1,234 @@
+import * as z from 'zod';
+import { FINDING_CODES } from '../findings/codes.ts';
+import { SEVERITIES } from '../findings/finding.ts';
+import { UNIT_CODES } from '../units/units.ts';
+import { originMark } from './joint.ts';
+import { toolClass } from './tool.ts';
+import { date, id } from './values.ts';
+
+const unit = z.enum(UNIT_CODES);
+
+export const workKind = z.enum(['tightening', 'breakout']);
+export type WorkKind = z.infer<typeof workKind>;
+
+/** Which parts are put together for this job. A part not chosen is a finding, not an error. */
+export const toolSetInput = z.strictObject({
+  driveId: id.nullable(),
+  cassetteId: id.nullable(),
+  /** From the cassette towards the nut. */
+  reducerIds: z.array(id).max(3),
+  pumpId: id.nullable(),
+  gaugeId: id.nullable(),
+  hoseIds: z.array(id).max(8),
+});
+export type ToolSetInput = z.infer<typeof toolSetInput>;
+
+export const settingInput = z.strictObject({
+  jointId: id,
+  kind: workKind,
+  startsOn: date,
+  endsOn: date,
+  tools: toolSetInput,
+  planId: z.string().max(60),
+});
+export type SettingInput = z.infer<typeof settingInput>;
+
+export const finding = z.strictObject({
+  code: z.enum(FINDING_CODES),
+  severity: z.enum(SEVERITIES),
+  subject: z.string(),
+  value: z.union([z.number(), z.string()]).nullable(),
+  limit: z.union([z.number(), z.string()]).nullable(),
+  unit: unit.nullable(),
+  source: z.string(),
+  title: z.string(),
+  detail: z.string(),
+  remedy: z.string(),
+  place: z.strictObject({
+    screen: z.enum(['joint', 'tool', 'settings']),
+    id: z.string().nullable(),
+    field: z.string().nullable(),
+  }),
+});
+
+/** One input of a relation. `si` null is shown as "not known"; `text` is set for inputs that are not numbers. */
+const workingInput = z.strictObject({
+  symbol: z.string(),
+  name: z.string(),
+  si: z.number().nullable(),
+  text: z.string().nullable(),
+  unit: unit.nullable(),
+  origin: originMark,
+  source: z.string(),
+});
+
+/** How one number came about. `of` names the number it belongs to. */
+export const working = z.strictObject({
+  of: z.enum([
+    'dial',
+    'torque',
+    'load',
+    'stressTensile',
+    'stressRoot',
+    'axialOfYield',
+    'combinedOfYield',
+    'targetLoad',
+    'capacity',
+    'breakout',
+    'studCeiling',
+    'uncertainty',
+    'protrusion',
+    'space',
+  ]),
+  title: z.string(),
+  /** The relation in the trade's symbols. */
+  relation: z.string(),
+  inputs: z.array(workingInput),
+  result: workingInput,
+  source: z.string(),
+});
+export type Working = z.infer<typeof working>;
+export type WorkingInput = z.infer<typeof workingInput>;
+
+/** A pressure as dialled: number in the gauge's own unit, and in SI. */
+const dial = z.strictObject({ value: z.number(), unit, pressure: z.number() });
+export type Dial = z.infer<typeof dial>;
+
+export const passRow = z.strictObject({
+  name: z.string(),
+  order: z.enum(['by hand', 'star', 'circular']),
+  /** Fraction of the target; null for snug. */
+  fraction: z.number().nullable(),
+  dial: dial.nullable(),
+  torque: z.number().nullable(),
+  load: z.number().nullable(),
+  /** How the technician knows that this bolt is done in this pass. */
+  stopWhen: z.string(),
+});
+export type PassRow = z.infer<typeof passRow>;
+
+export const boltOrder = z.strictObject({
+  /** Bolt numbers in the order they are turned, in groups for reading. */
+  groups: z.array(z.array(z.int())),
+  /** "published list" or "rule of this program". */
+  origin: z.enum(['published', 'own rule']),
+  source: z.string(),
+});
+export type BoltOrder = z.infer<typeof boltOrder>;
+
+/** Part of the set with what it may stand. */
+export const setPart = z.strictObject({
+  role: toolClass,
+  toolId: id,
+  number: z.string(),
+  description: z.string(),
+  ratedPressure: z.number().nullable(),
+  ratedTorque: z.number().nullable(),
+  weakest: z.boolean(),
+});
+export type SetPart = z.infer<typeof setPart>;
+
+export const breakoutView = z.strictObject({
+  /** Torque it was tightened with, and where that is known from. */
+  installedTorque: z.number(),
+  installedOrigin: originMark,
+  installedSource: z.string(),
+  /** Common practice: up to 2.5. */
+  ratio: z.number(),
+  allowance: z.number(),
+  /** What a clean joint at unchanged load would need. */
+  cleanTorque: z.number().nullable(),
+  /** What this set can give, N·m; null when not known. */
+  capacity: z.number().nullable(),
+  /** Torque at which the stud itself yields when its thread is seized, elastic and plastic section modulus. */
+  studCeilingElastic: z.number().nullable(),
+  studCeilingPlastic: z.number().nullable(),
+  start: dial.nullable(),
+  never: dial.nullable(),
+});
+export type BreakoutView = z.infer<typeof breakoutView>;
+
+export const uncertaintyView = z.strictObject({
+  /** Standard uncertainty of the torque, by contributor, N·m. */
+  parts: z.array(z.strictObject({ name: z.string(), u: z.number(), basis: z.string() })),
+  /** What is missing from the budget, in words; empty when complete. */
+  missing: z.array(z.string()),
+  torqueRelative: z.number(),
+  /** Null when the scatter of K is not known. */
+  loadRelative: z.number().nullable(),
+  /** Share of the load's variance that comes from friction. */
+  frictionShare: z.number().nullable(),
+});
+
+export const caution = z.strictObject({ text: z.string(), source: z.string() });
+
+/** The setting card. All numbers SI unless they carry a unit beside them. */
+export const settingCard = z.strictObject({
+  coreVersion: z.string(),
+  kind: workKind,
+  startsOn: date,
+  endsOn: date,
+  jointId: id,
+  jointVersion: z.int(),
+  tag: z.string(),
+  location: z.string(),
+  service: z.string(),
+  description: z.string(),
+  boltCount: z.int().nullable(),
+  planName: z.string(),
+  gauge: z.strictObject({ toolId: id, number: z.string(), unit }).nullable(),
+  /** Tightening: what to dial for the full pass. Breakout: where to begin. */
+  dial: dial.nullable(),
+  targetTorque: z.number().nullable(),
+  targetLoad: z.number().nullable(),
+  /** What the dialled pressure really gives. */
+  torque: z.number().nullable(),
+  load: z.number().nullable(),
+  stressTensile: z.number().nullable(),
+  stressRoot: z.number().nullable(),
+  axialOfYield: z.number().nullable(),
+  /** With torsion, elastic section modulus. */
+  combinedOfYield: z.number().nullable(),
+  assumed: z.boolean(),
+  passes: z.array(passRow),
+  order: boltOrder.nullable(),
+  set: z.array(setPart),
+  capacity: z.number().nullable(),
+  breakout: breakoutView.nullable(),
+  uncertainty: uncertaintyView.nullable(),
+  findings: z.array(finding),
+  workings: z.array(working),
+  cautions: z.array(caution),
+  deferral: z.string(),
+  /** False while any refusal stands. */
+  issuable: z.boolean(),
+});
+export type SettingCard = z.infer<typeof settingCard>;
+
+/** An issued setting: the card frozen at 12 significant digits, with the inputs it was computed from. */
+export const issuedSetting = z.strictObject({
+  id,
+  number: z.string(),
+  issuedAt: z.string(),
+  issuedBy: z.string(),
+  input: settingInput,
+  card: settingCard,
+  /** Hash of the event that froze it. */
+  hash: z.string(),
+});
+export type IssuedSetting = z.infer<typeof issuedSetting>;
+
+export const settingSummary = z.strictObject({
+  id,
+  number: z.string(),
+  kind: workKind,
+  tag: z.string(),
+  jointId: id,
+  startsOn: date,
+  endsOn: date,
+  issuedAt: z.string(),
+  issuedBy: z.string(),
+  dial: dial.nullable(),
+  recorded: z.boolean(),
+});
+export type SettingSummary = z.infer<typeof settingSummary>;

@@ -1,0 +1,85 @@
+/** What a number measures. A unit belongs to exactly one quantity, so a pressure can't be read as a stress. */
+export type QuantityKind =
+  | 'length'
+  | 'area'
+  | 'force'
+  | 'stress'
+  | 'pressure'
+  | 'torque'
+  | 'temperature'
+  | 'ratio';
+
+interface UnitDefinition {
+  readonly quantity: QuantityKind;
+  /** Printed after a number. */
+  readonly label: string;
+  /** SI value = entered value × factor + offset. */
+  readonly factor: number;
+  readonly offset?: number;
+}
+
+// Exact by definition: inch 0.0254 m, pound 0.45359237 kg, standard gravity 9.80665 m/s² (NIST SP 811, Appendix B).
+const INCH = 0.0254;
+const POUND_FORCE = 0.45359237 * 9.80665;
+const PSI = POUND_FORCE / (INCH * INCH);
+
+/** Every unit a person may type or read, keyed by the code stored in the register. */
+export const UNITS = {
+  mm: { quantity: 'length', label: 'mm', factor: 0.001 },
+  m: { quantity: 'length', label: 'm', factor: 1 },
+  in: { quantity: 'length', label: 'in', factor: INCH },
+  mm2: { quantity: 'area', label: 'mm²', factor: 1e-6 },
+  in2: { quantity: 'area', label: 'in²', factor: INCH * INCH },
+  N: { quantity: 'force', label: 'N', factor: 1 },
+  kN: { quantity: 'force', label: 'kN', factor: 1000 },
+  lbf: { quantity: 'force', label: 'lbf', factor: POUND_FORCE },
+  MPa: { quantity: 'stress', label: 'MPa', factor: 1e6 },
+  ksi: { quantity: 'stress', label: 'ksi', factor: PSI * 1000 },
+  bar: { quantity: 'pressure', label: 'bar', factor: 1e5 },
+  psi: { quantity: 'pressure', label: 'psi', factor: PSI },
+  MPa_pressure: { quantity: 'pressure', label: 'MPa', factor: 1e6 },
+  'N.m': { quantity: 'torque', label: 'N·m', factor: 1 },
+  'lbf.ft': { quantity: 'torque', label: 'lbf·ft', factor: POUND_FORCE * 0.3048 },
+  'lbf.in': { quantity: 'torque', label: 'lbf·in', factor: POUND_FORCE * INCH },
+  degC: { quantity: 'temperature', label: '°C', factor: 1 },
+  degF: { quantity: 'temperature', label: '°F', factor: 5 / 9, offset: -160 / 9 },
+  one: { quantity: 'ratio', label: '', factor: 1 },
+  percent: { quantity: 'ratio', label: '%', factor: 0.01 },
+} as const satisfies Record<string, UnitDefinition>;
+
+export type Unit = keyof typeof UNITS;
+
+export const UNIT_CODES = Object.keys(UNITS) as [Unit, ...Unit[]];
+
+/** Units of one quantity, in the order they are offered. */
+export function unitsOf(quantity: QuantityKind): Unit[] {
+  return UNIT_CODES.filter((unit) => UNITS[unit].quantity === quantity);
+}
+
+/**
+ * Converts a value to SI (m, m², N, Pa, N·m, °C, 1).
+ *
+ * Equation: si = value × factor + offset.
+ * @param value number in `unit`
+ * @param unit unit code
+ * @example toSI(1, 'in') // 0.0254
+ * @source NIST SP 811 (2008), Appendix B.8
+ */
+export function toSI(value: number, unit: Unit): number {
+  const definition: UnitDefinition = UNITS[unit];
+  return value * definition.factor + (definition.offset ?? 0);
+}
+
+/**
+ * Converts an SI value to a unit.
+ *
+ * Equation: value = (si − offset) / factor.
+ * @param si number in SI
+ * @param unit unit code
+ * @example fromSI(0.0254, 'in') // 1
+ * @source NIST SP 811 (2008), Appendix B.8
+ */
+export function fromSI(si: number, unit: Unit): number {
+  const definition: UnitDefinition = UNITS[unit];
+  return (si - (definition.offset ?? 0)) / definition.factor;
+}
