@@ -1,0 +1,18 @@
+import type { Answer } from './errors.ts';
+
+/** Whatever carries out requests by name: the service itself, or a transport's far end. It answers, it never throws. */
+export interface RequestHandler {
+  handle(name: string, input: unknown): Promise<Answer<unknown>>;
+}
+
+/** A request as it travels over a message port; `id` pairs it with its answer. */
+export interface PortRequest {
+  readonly id: number;
+  readonly name: string;
+  readonly input: unknown;
+}
+
+export interface PortAnswer {
+  readonly id: number;
+  readonly answer: Answer<unknown>;
+}
