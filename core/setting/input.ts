@@ -32,5 +32,9 @@ export interface CardInput {
     readonly reducers: readonly ToolOnRegister<'reducer'>[];
   };
   /** Newest recorded tightening of this joint; null when none is known. */
-  readonly lastTightening: { readonly torque: number; readonly happenedAt: string; readonly eventId: string } | null;
+  readonly lastTightening: {
+    readonly torque: number;
+    readonly happenedAt: string;
+    readonly eventId: string;
+  } | null;
 }

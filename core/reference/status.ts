@@ -1,0 +1,41 @@
+/**
+ * How far a table row can be trusted. Cells that sources contradict without a decision, or that no source prints, are
+ * null in the tables and never used as values.
+ */
+export type RowStatus =
+  | 'AGREE'
+  | 'AGREE_D2'
+  | 'AGREE_RULE'
+  | 'DISAGREE'
+  | 'RESOLVED_BY_RULE'
+  | 'STANDIN'
+  | 'FORMULA_ONLY'
+  | 'SINGLE'
+  | 'UNRESOLVED';
+
+const TEXTS: Record<RowStatus, string | null> = {
+  AGREE: null,
+  AGREE_D2: null,
+  AGREE_RULE: null,
+  STANDIN: null,
+  FORMULA_ONLY: 'computed from the standard’s formula, no printed value found',
+  DISAGREE: 'sources disagree; the value most of them print is used',
+  RESOLVED_BY_RULE: 'sources disagree; decided by the rule hole = stud + 1/8 in',
+  SINGLE: 'one source only',
+  UNRESOLVED: 'sources disagree; the disputed value is left open',
+};
+
+/** What a person should know about a row, or null when two or more sources agree on it. */
+export function statusText(status: RowStatus): string | null {
+  return TEXTS[status];
+}
+
+/** Whether a row has to be confirmed by a person before its value is relied on. */
+export function needsConfirmation(status: RowStatus): boolean {
+  return status === 'SINGLE' || status === 'UNRESOLVED';
+}
+
+/** Whether sources contradict each other on the row although a value could be chosen. */
+export function isDisputed(status: RowStatus): boolean {
+  return status === 'DISAGREE' || status === 'RESOLVED_BY_RULE';
+}

@@ -1,0 +1,44 @@
+import type { Thread } from '../bolting/thread.ts';
+import { toSI } from '../units/units.ts';
+import { BOLT_STRENGTHS, type BoltStrengthRow } from './bolt-strength.ts';
+
+/** Grades the strength tables have, each once, in table order. */
+export function gradeNames(): string[] {
+  return [...new Set(BOLT_STRENGTHS.map((row) => row.grade))];
+}
+
+/**
+ * Finds the strength row of a grade for a stud's size and measuring system.
+ *
+ * @param grade "ASTM A193 B7"; a missing "ASTM" and other spacing are accepted
+ * @param thread thread of the stud; metric studs never take the inch table's values
+ * @returns the row, or null when the grade has none for this size
+ * @example findStrength('ASTM A193 B7', thread)?.yield // [105, 'ksi'] for a 7/8 in stud
+ * @source ASTM A193, A320, A453, A540; ISO 898-1 (second-hand)
+ */
+export function findStrength(grade: string, thread: Thread): BoltStrengthRow | null {
+  const wanted = plain(grade);
+  const diameterMm = thread.diameter * 1000;
+  const row = BOLT_STRENGTHS.find(
+    (candidate) =>
+      plain(candidate.grade) === wanted &&
+      candidate.system === thread.system &&
+      diameterMm > candidate.over + 1e-9 &&
+      diameterMm <= candidate.upTo + 1e-9,
+  );
+  return row ?? null;
+}
+
+/** Minimum yield strength of a row, Pa. */
+export function yieldPa(row: BoltStrengthRow): number {
+  return toSI(row.yield[0], row.yield[1]);
+}
+
+function plain(grade: string): string {
+  return grade
+    .toUpperCase()
+    .replace(/^ASTM\s+/, '')
+    .replace(/\bGR(ADE)?\.?\s*/, '')
+    .replace(/[\s-]+/g, ' ')
+    .trim();
+}

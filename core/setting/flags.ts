@@ -1,0 +1,34 @@
+import type { SettingCard } from '../contract/setting.ts';
+
+/** What stands against a record that is kept all the same. */
+export interface RecordFacts {
+  /** Card recomputed for what was really used; null when it could not be computed for want of a tool set. */
+  readonly card: Pick<SettingCard, 'findings'> | null;
+  readonly settingIssued: boolean;
+  /** Studs done; null when the kind of record doesn't count them. */
+  readonly boltsDone: number | null;
+  readonly boltCount: number | null;
+}
+
+/**
+ * Texts a recorded event is flagged with. A refusal never blocks recording what was done; it shows here instead.
+ *
+ * @param facts what was recorded against what the joint and the setting say
+ * @returns one text per flag, none when nothing stands against the record
+ * @example recordFlags({ card: null, settingIssued: false, boltsDone: 10, boltCount: 12 })
+ */
+export function recordFlags({ card, settingIssued, boltsDone, boltCount }: RecordFacts): string[] {
+  const flags: string[] = [];
+  if (!settingIssued) flags.push('recorded without an issued setting');
+  if (boltsDone !== null && boltCount === null) flags.push('stud count of the joint not known');
+  if (boltsDone !== null && boltCount !== null && boltsDone < boltCount) {
+    flags.push(`unfinished: ${boltsDone} of ${boltCount} studs`);
+  }
+  if (boltsDone !== null && boltCount !== null && boltsDone > boltCount) {
+    flags.push(`more studs recorded than the joint has: ${boltsDone} of ${boltCount}`);
+  }
+  for (const finding of card?.findings ?? []) {
+    if (finding.severity === 'refusal') flags.push(`refusal: ${finding.title}`);
+  }
+  return flags;
+}
