@@ -1,0 +1,31 @@
+import type { ImportColumn, ImportKind } from '../../../core/contract/import.ts';
+import { CERTIFICATE_COLUMNS } from './certificate-columns.ts';
+import type { Column } from './column.ts';
+import { JOINT_COLUMNS } from './joint-columns.ts';
+import { TOOL_COLUMNS } from './tool-columns.ts';
+
+export const COLUMNS_OF_KIND: Readonly<Record<ImportKind, readonly Column[]>> = {
+  joints: JOINT_COLUMNS,
+  tools: TOOL_COLUMNS,
+  certificate: CERTIFICATE_COLUMNS,
+};
+
+/** Beyond the needed columns: of each group one is enough. */
+export const ALTERNATIVES_OF_KIND: Readonly<Record<ImportKind, readonly (readonly string[])[]>> = {
+  joints: [['flange standard', 'flange description']],
+  tools: [],
+  certificate: [
+    ['pressure', 'indicated'],
+    ['torque', 'reference'],
+  ],
+};
+
+/** Headings a file of this kind may have, for the import page and its empty file. */
+export function importColumns(kind: ImportKind): ImportColumn[] {
+  return COLUMNS_OF_KIND[kind].map(({ heading, needed, meaning, example }) => ({
+    heading,
+    needed,
+    meaning,
+    example,
+  }));
+}

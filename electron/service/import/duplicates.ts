@@ -1,0 +1,21 @@
+import type { RowReader } from './row.ts';
+
+/**
+ * Reports every row whose key another row has too, naming the other line. Keys that differ only in case or spaces
+ * count as the same: on a plant they would be mistaken for each other.
+ */
+export function reportDuplicates(rows: readonly RowReader[], heading: string): void {
+  const linesOf = new Map<string, number[]>();
+  const key = (row: RowReader) => row.raw(heading).replace(/\s+/g, ' ').toLowerCase();
+  for (const row of rows) {
+    const lines = linesOf.get(key(row));
+    if (lines) lines.push(row.line);
+    else linesOf.set(key(row), [row.line]);
+  }
+  for (const row of rows) {
+    const lines = linesOf.get(key(row)) ?? [];
+    if (key(row) === '' || lines.length < 2) continue;
+    const others = lines.filter((line) => line !== row.line);
+    row.fault(heading, `each ${heading} once; also in line ${others.slice(0, 5).join(', ')}`);
+  }
+}

@@ -1,0 +1,16 @@
+import type { JointData } from '../../../core/contract/joint.ts';
+import type { CertificateData, ToolData } from '../../../core/contract/tool.ts';
+
+export interface OnRegister<T> {
+  readonly id: string;
+  readonly version: number;
+  readonly data: T;
+}
+
+/** What an import must know of the register. The register decides how names and tags are compared. */
+export interface RegisterLookup {
+  unitId(name: string): string | null;
+  joint(tag: string): OnRegister<JointData> | null;
+  tool(number: string): OnRegister<ToolData> | null;
+  certificate(toolId: string, number: string): CertificateData | null;
+}

@@ -1,0 +1,69 @@
+import type * as z from 'zod';
+import type { breakoutData, TighteningInput } from '../core/contract/event.ts';
+import type { JointInput } from '../core/contract/joint.ts';
+import type { WorkKind } from '../core/contract/setting.ts';
+import type { CertificateInput, ToolInput } from '../core/contract/tool.ts';
+
+/**
+ * Local keys stand where the register has ids: a unit's name, a person's name, a joint's tag, a tool's number.
+ * Each is unique within the plant. Whoever replays the plant keeps one map per kind from key to the id it was given.
+ * Quantities are in input form, {text, unit}; the contract's schemas parse them once the keys are replaced.
+ */
+type Keyed<T, From extends keyof T, To extends string> = Omit<T, From> & Record<To, string>;
+
+/** A joint in input form; `unit` is the plant unit's name and becomes `unitId`. */
+export type DemoJoint = Keyed<JointInput, 'unitId', 'unit'>;
+
+/** A certificate in input form; `tool` and `withTools` are tool numbers. */
+export type DemoCertificate = Keyed<CertificateInput, 'toolId' | 'withToolIds', 'tool'> & {
+  readonly withTools: readonly string[];
+};
+
+/** Tool numbers of the set that was used; null or empty where the register has `…Id` null or empty. */
+export interface DemoToolSet {
+  readonly drive: string | null;
+  readonly cassette: string | null;
+  /** From the cassette towards the nut. */
+  readonly reducers: readonly string[];
+  readonly pump: string | null;
+  readonly gauge: string | null;
+  readonly hoses: readonly string[];
+}
+
+interface DemoWork {
+  readonly kind: WorkKind;
+  /** The joint's tag. */
+  readonly joint: string;
+  readonly happenedAt: string;
+  /** Names of the people who did it. */
+  readonly people: readonly string[];
+  readonly tools: DemoToolSet;
+  readonly remarks: string;
+  /**
+   * True: a setting is issued first, for this joint, kind and tools, starting and ending on the event's date, and
+   * the event follows it. When the card refuses, the work is recorded without a setting, as it would be on site.
+   * False: the work was done without a setting.
+   */
+  readonly withSetting: boolean;
+}
+
+export type DemoTightening = DemoWork & { readonly kind: 'tightening' } & Pick<
+    TighteningInput,
+    'dialled' | 'torque' | 'boltsTightened' | 'finalPassNoTurn'
+  >;
+export type DemoBreakout = DemoWork & { readonly kind: 'breakout' } & Pick<
+    z.input<typeof breakoutData>,
+    'readings'
+  >;
+export type DemoEvent = DemoTightening | DemoBreakout;
+
+/** The invented plant in the order it is replayed; events are ordered by `happenedAt`, all before `today`. */
+export interface DemoPlant {
+  readonly site: { readonly name: string; readonly timeZone: string };
+  readonly units: readonly { readonly name: string }[];
+  readonly people: readonly { readonly name: string; readonly role: string }[];
+  readonly joints: readonly DemoJoint[];
+  readonly tools: readonly ToolInput[];
+  readonly certificates: readonly DemoCertificate[];
+  readonly events: readonly DemoEvent[];
+}
