@@ -9,6 +9,9 @@ export interface ToolOnRegister<C extends ToolProperties['class'] = ToolProperti
   readonly certificates: readonly { readonly id: string; readonly data: CertificateData }[];
 }
 
+/** A tool of whichever class. */
+export type AnyTool = { [C in ToolProperties['class']]: ToolOnRegister<C> }[ToolProperties['class']];
+
 /** Everything a setting card is computed from. Nothing is looked up behind it. */
 export interface CardInput {
   readonly joint: { readonly id: string; readonly version: number; readonly data: JointData };

@@ -1,0 +1,81 @@
+/** Which section modulus a torsional stress is computed with: first yield at the surface, or the section fully plastic. */
+export type TorsionModel = 'elastic' | 'plastic';
+
+/**
+ * Axial stress.
+ *
+ * Equation: σ = F/A.
+ * @param load F, N
+ * @param area tensile or root area, m²; the result's name has to say which
+ * @returns σ, Pa
+ * @example axialStress(107829, 0.00029789) // 361.98e6 Pa
+ * @source definition
+ */
+export function axialStress(load: number, area: number): number {
+  return load / area;
+}
+
+/**
+ * Torsional section modulus of the thread.
+ *
+ * Equation: Wp = π·ds³/16 elastic, π·ds³/12 plastic.
+ * @param stressDiameter ds = (d2 + d3)/2, m
+ * @param model elastic (first yield at the surface) or plastic
+ * @returns Wp, m³
+ * @example torsionModulus(0.010827, 'plastic') // 332.3e-9 m³
+ * @source VDI 2230-1: elastic in the editions before 2001, plastic since
+ */
+export function torsionModulus(stressDiameter: number, model: TorsionModel): number {
+  return (Math.PI * stressDiameter ** 3) / (model === 'elastic' ? 16 : 12);
+}
+
+/**
+ * Torsional stress from the torque that passes through the thread.
+ *
+ * Equation: τ = Tthread/Wp.
+ * @param threadTorque stretch and thread-friction part of the torque, N·m; the bearing part stays in the nut
+ * @param stressDiameter ds, m
+ * @param model elastic or plastic
+ * @returns τ, Pa
+ * @example torsionalStress(46.81, 0.010827, 'plastic') // 140.9e6 Pa
+ * @source VDI 2230-1:2003
+ */
+export function torsionalStress(threadTorque: number, stressDiameter: number, model: TorsionModel): number {
+  return threadTorque / torsionModulus(stressDiameter, model);
+}
+
+/**
+ * Equivalent stress of tension and torsion.
+ *
+ * Equation: σeq = √(σ² + 3·τ²).
+ * @param axial σ, Pa
+ * @param torsional τ, Pa
+ * @returns σeq, Pa
+ * @example equivalentStress(521.8e6, 140.9e6) // 576.0e6 Pa
+ * @source von Mises; VDI 2230-1:2003
+ */
+export function equivalentStress(axial: number, torsional: number): number {
+  return Math.sqrt(axial * axial + 3 * torsional * torsional);
+}
+
+/**
+ * Thread torque at which tension and torsion together reach yield.
+ *
+ * Equation: Tmax = Wp·√((Re² − σ²)/3).
+ * @param yieldStrength Re, Pa
+ * @param axial σ from the load that stays in the stud, Pa
+ * @param stressDiameter ds, m
+ * @param model elastic or plastic
+ * @returns torque through the thread, N·m; 0 when the axial stress alone reaches yield
+ * @example threadTorqueAtYield(724e6, 325e6, 0.035, 'elastic') // about 3140 N·m
+ * @source von Mises, solved for the torque; VDI 2230-1:2003
+ */
+export function threadTorqueAtYield(
+  yieldStrength: number,
+  axial: number,
+  stressDiameter: number,
+  model: TorsionModel,
+): number {
+  const room = yieldStrength * yieldStrength - axial * axial;
+  return room <= 0 ? 0 : torsionModulus(stressDiameter, model) * Math.sqrt(room / 3);
+}

@@ -1,0 +1,64 @@
+import type { AnyTool, CardInput } from '../setting/input.ts';
+
+type ToolSet = CardInput['set'];
+
+/** A part with what it may stand; null is "not known", absent means the part has no such rating. */
+export interface RatedPart {
+  readonly tool: AnyTool;
+  readonly pressure: number | null | undefined;
+  readonly torque: number | null | undefined;
+}
+
+/** Parts of the set in the order of the chain, pump to nut, with their ratings. */
+export function ratedParts(set: ToolSet): RatedPart[] {
+  const parts: RatedPart[] = [];
+  if (set.pump !== null) parts.push(part(set.pump, set.pump.data.properties.ratedPressure.si));
+  if (set.gauge !== null) parts.push(part(set.gauge, set.gauge.data.properties.scaleMax.si));
+  for (const hose of set.hoses) parts.push(part(hose, hose.data.properties.ratedPressure.si));
+  if (set.drive !== null) {
+    const { ratedPressure, ratedTorque } = set.drive.data.properties;
+    parts.push(part(set.drive, ratedPressure.si, ratedTorque.si));
+  }
+  if (set.cassette !== null) {
+    parts.push(part(set.cassette, undefined, set.cassette.data.properties.ratedTorque?.si ?? null));
+  }
+  for (const reducer of set.reducers) {
+    parts.push(part(reducer, undefined, reducer.data.properties.ratedTorque?.si ?? null));
+  }
+  return parts;
+}
+
+function part(tool: AnyTool, pressure: number | undefined, torque?: number | null): RatedPart {
+  return { tool, pressure, torque };
+}
+
+/**
+ * Lowest pressure rating of the set. The gauge counts with its full scale.
+ *
+ * @param parts rated parts
+ * @returns pressure in Pa and the part, or null when no part has one
+ * @example lowestPressure(ratedParts(set))?.value
+ * @source lowest-rated part governs: common practice
+ */
+export function lowestPressure(parts: readonly RatedPart[]): { value: number; part: RatedPart } | null {
+  return lowest(parts, (one) => one.pressure);
+}
+
+/** Lowest torque rating of the parts that carry the torque, N·m; parts without a known rating are left out. */
+export function lowestTorque(parts: readonly RatedPart[]): { value: number; part: RatedPart } | null {
+  return lowest(parts, (one) => one.torque);
+}
+
+function lowest(
+  parts: readonly RatedPart[],
+  rating: (part: RatedPart) => number | null | undefined,
+): { value: number; part: RatedPart } | null {
+  let found: { value: number; part: RatedPart } | null = null;
+  for (const one of parts) {
+    const value = rating(one);
+    if (value !== null && value !== undefined && (found === null || value < found.value)) {
+      found = { value, part: one };
+    }
+  }
+  return found;
+}
