@@ -1,0 +1,37 @@
+import { demoCertificates } from './certificates.ts';
+import { demoEvents } from './events.ts';
+import { demoJoints } from './joints.ts';
+import { PEOPLE } from './people.ts';
+import { toolroom } from './toolroom.ts';
+import { demoTools } from './tools.ts';
+import type { DemoPlant } from './types.ts';
+import { PLANT_UNITS } from './units.ts';
+
+const SITE = { name: 'Demo plant (invented)', timeZone: 'Europe/Amsterdam' } as const;
+
+export interface DemoPlantOptions {
+  /** Calendar date the plant stands at; the lapsed certificate lapsed the day before. */
+  readonly today?: string;
+  /** Another seed gives another plant with the same planted faults. */
+  readonly seed?: number;
+}
+
+/**
+ * The invented demo plant: the same data for the same day and seed. Nothing in it was measured anywhere, and the site's
+ * name, the remarks and the laboratory say so.
+ */
+export function demoPlant({ today = '2026-11-25', seed = 20261125 }: DemoPlantOptions = {}): DemoPlant {
+  const joints = demoJoints(seed);
+  const tools = demoTools(today);
+  const certificates = demoCertificates(tools, today, seed);
+  const site = { room: toolroom(tools, certificates), today, timeZone: SITE.timeZone };
+  return {
+    site: SITE,
+    units: PLANT_UNITS.map(({ name }) => ({ name })),
+    people: PEOPLE,
+    joints,
+    tools,
+    certificates,
+    events: demoEvents(joints, site, seed),
+  };
+}
