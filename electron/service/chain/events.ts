@@ -1,0 +1,123 @@
+import type { BreakoutData, TighteningData } from '../../../core/contract/event.ts';
+import type { ImportKind } from '../../../core/contract/import.ts';
+import type { JointData } from '../../../core/contract/joint.ts';
+import type { SettingCard, SettingInput } from '../../../core/contract/setting.ts';
+import type { CertificateData, ToolData } from '../../../core/contract/tool.ts';
+import type { CardInput } from '../../../core/setting/input.ts';
+import type { BatchKind } from '../register/schema.ts';
+
+/** Version of the bodies written now. Bodies already recorded keep theirs for ever. */
+export const BODY_VERSION = 1;
+
+export interface SiteData {
+  readonly id: string;
+  readonly name: string;
+  readonly timeZone: string;
+  /** True for the invented plant. */
+  readonly demo: boolean;
+}
+
+/** A torque with how it is known; null torque says in `basis` what was missing. */
+export interface KnownTorque {
+  readonly torque: number | null;
+  readonly basis: string;
+  readonly certificateId: string | null;
+}
+
+export interface BatchUse {
+  readonly id: string;
+  readonly kind: BatchKind;
+  readonly name: string;
+  readonly number: string;
+}
+
+/** A record of master data as it stands after an edit. `importId` names the import event it came with. */
+interface Saved<T> {
+  readonly id: string;
+  readonly version: number;
+  readonly data: T;
+  readonly importId: string | null;
+}
+
+/** What was frozen when work was recorded: everything the columns need, so that they can be rebuilt from bodies alone. */
+interface RecordedWork<T> {
+  readonly data: T;
+  readonly flags: readonly string[];
+  readonly jointVersion: number;
+  readonly coreVersion: string;
+  readonly batches: readonly BatchUse[];
+}
+
+/** Kind → what the body carries. Names are frozen once released. */
+export interface EventDataByKind {
+  'register created': { readonly site: SiteData };
+  'unit saved': Saved<{ readonly name: string }> & { readonly siteId: string };
+  'person saved': Saved<{ readonly name: string; readonly role: string }>;
+  'joint saved': Saved<JointData>;
+  'tool saved': Saved<ToolData>;
+  'certificate added': { readonly data: CertificateData; readonly importId: string | null };
+  'setting issued': {
+    readonly number: string;
+    readonly personId: string;
+    readonly input: SettingInput;
+    /** What the card was computed from. The register's other cassettes and reducers only name alternatives in refusals. */
+    readonly cardInput: CardInput;
+    readonly card: SettingCard;
+  };
+  'tightening recorded': RecordedWork<TighteningData> & { readonly torque: KnownTorque };
+  'breakout recorded': RecordedWork<BreakoutData> & {
+    /** One per reading, in the same order. */
+    readonly torques: readonly KnownTorque[];
+  };
+  'import confirmed': {
+    readonly kind: ImportKind;
+    readonly fileName: string;
+    readonly fingerprint: string;
+    readonly added: number;
+    readonly changed: number;
+    readonly unchanged: number;
+    readonly leftOut: number;
+  };
+}
+
+export type EventKind = keyof EventDataByKind;
+
+/** An event as recorded, its data read back from the body. */
+export interface RecordedEvent<K extends EventKind = EventKind> {
+  readonly id: string;
+  readonly originId: string;
+  readonly sequence: number;
+  readonly previousHash: string;
+  readonly hash: string;
+  readonly body: string;
+  readonly kind: K;
+  readonly happenedAt: string;
+  readonly happenedAtUtc: string;
+  readonly recordedAt: string;
+  readonly supersedes: string | null;
+  readonly data: EventDataByKind[K];
+}
+
+/** What the writer of an event provides; the chain adds the rest. */
+export type EventDraft = {
+  [K in EventKind]: {
+    readonly kind: K;
+    readonly id: string;
+    readonly data: EventDataByKind[K];
+    /** When it happened, with offset; defaults to the moment of recording. */
+    readonly happenedAt?: string;
+    readonly supersedes?: string;
+  };
+}[EventKind];
+
+export type EventBody = {
+  readonly bodyVersion: number;
+  readonly id: string;
+  readonly kind: EventKind;
+  readonly originId: string;
+  readonly sequence: number;
+  readonly happenedAt: string;
+  readonly recordedAt: string;
+  readonly supersedes: string | null;
+  readonly data: EventDataByKind[EventKind];
+};

@@ -1,0 +1,47 @@
+import type { Kysely } from 'kysely';
+import { projectCertificates } from '../projections/certificate.ts';
+import { projectJoints } from '../projections/joint.ts';
+import { projectPeople, projectSite, projectUnits } from '../projections/plant.ts';
+import { projectSettings } from '../projections/setting.ts';
+import { projectTools } from '../projections/tool.ts';
+import { projectBreakouts, projectTightenings } from '../projections/work.ts';
+import type { RegisterSchema } from '../register/schema.ts';
+import type { EventKind, RecordedEvent } from './events.ts';
+
+/** Brings the columns up to date with events of one kind, from their bodies alone. */
+export type Projector<K extends EventKind> = (
+  db: Kysely<RegisterSchema>,
+  events: readonly RecordedEvent<K>[],
+) => Promise<void>;
+
+const PROJECTORS: { readonly [K in EventKind]: Projector<K> } = {
+  'register created': projectSite,
+  'unit saved': projectUnits,
+  'person saved': projectPeople,
+  'joint saved': projectJoints,
+  'tool saved': projectTools,
+  'certificate added': projectCertificates,
+  'setting issued': projectSettings,
+  'tightening recorded': projectTightenings,
+  'breakout recorded': projectBreakouts,
+  // The file's records come as events of their own.
+  'import confirmed': async () => undefined,
+};
+
+/** The same path for new events and for a rebuild, so that both end in the same columns. */
+export async function project(db: Kysely<RegisterSchema>, events: readonly RecordedEvent[]): Promise<void> {
+  for (const run of runsOfOneKind(events)) {
+    const [first] = run;
+    if (first) await (PROJECTORS[first.kind] as Projector<EventKind>)(db, run);
+  }
+}
+
+function runsOfOneKind(events: readonly RecordedEvent[]): RecordedEvent[][] {
+  const runs: RecordedEvent[][] = [];
+  for (const event of events) {
+    const run = runs.at(-1);
+    if (run?.[0]?.kind === event.kind) run.push(event);
+    else runs.push([event]);
+  }
+  return runs;
+}

@@ -1,0 +1,26 @@
+import type { Kysely, Transaction } from 'kysely';
+import type { RegisterSchema } from './register/schema.ts';
+
+export interface Site {
+  readonly id: string;
+  readonly name: string;
+  readonly timeZone: string;
+  readonly demo: boolean;
+}
+
+/** A message for the service's own log; people see only the id that leads to it. */
+export type Log = (level: 'info' | 'error', message: string, error?: unknown) => void;
+
+export interface ReadContext {
+  readonly db: Kysely<RegisterSchema>;
+  readonly site: Site;
+  readonly clock: () => Date;
+  readonly log: Log;
+}
+
+/** Inside the one write transaction of a request. */
+export interface WriteContext extends ReadContext {
+  readonly db: Transaction<RegisterSchema>;
+  readonly originId: string;
+  readonly newId: () => string;
+}

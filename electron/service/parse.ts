@@ -1,0 +1,81 @@
+import type * as z from 'zod';
+import type { FieldFault } from '../../core/contract/errors.ts';
+import { RequestFailure } from './failure.ts';
+
+const SHOWN = 80;
+
+/** Reads an input by its schema or fails naming every field, what stood there and what is allowed. */
+export function parseInput<T extends z.ZodType>(schema: T, input: unknown): z.output<T> {
+  const parsed = schema.safeParse(input);
+  const faults = parsed.success
+    ? unreadableText(input, [])
+    : parsed.error.issues.flatMap((issue) => faultsOf(issue, input));
+  if (parsed.success && faults.length === 0) return parsed.data;
+  const [first] = faults;
+  const rest = faults.length > 1 ? ` (and ${faults.length - 1} more)` : '';
+  throw new RequestFailure(
+    'invalid_input',
+    first ? `${first.field}: ${first.allowed}${rest}` : 'The input can not be read',
+    faults,
+  );
+}
+
+function faultsOf(issue: z.core.$ZodIssue, input: unknown): FieldFault[] {
+  if (issue.code === 'unrecognized_keys') {
+    return issue.keys.map((key) => ({
+      field: fieldName([...issue.path, key]),
+      value: show(at(input, [...issue.path, key])),
+      allowed: 'there is no such field',
+    }));
+  }
+  const value = at(input, issue.path);
+  return [{ field: fieldName(issue.path), value: show(value), allowed: allowed(issue, value) }];
+}
+
+function allowed(issue: z.core.$ZodIssue, value: unknown): string {
+  if (value === undefined) return 'needed';
+  if (issue.code === 'invalid_value') return `one of: ${issue.values.map(String).join(', ')}`;
+  if (issue.code === 'invalid_type') return `expected ${issue.expected}`;
+  return issue.message;
+}
+
+function fieldName(path: readonly PropertyKey[]): string {
+  return path.length === 0 ? 'input' : path.map(String).join('.');
+}
+
+function at(input: unknown, path: readonly PropertyKey[]): unknown {
+  return path.reduce<unknown>(
+    (value, key) =>
+      typeof value === 'object' && value !== null ? (value as Record<PropertyKey, unknown>)[key] : undefined,
+    input,
+  );
+}
+
+function show(value: unknown): string {
+  if (value === undefined) return '';
+  if (typeof value === 'string') return cut(value);
+  if (typeof value === 'object' && value !== null && 'text' in value && 'unit' in value) {
+    return cut(`${String(value.text)} ${String(value.unit)}`);
+  }
+  return cut(JSON.stringify(value) ?? String(value));
+}
+
+function cut(text: string): string {
+  return text.length > SHOWN ? `${text.slice(0, SHOWN)}…` : text;
+}
+
+/** Text that can't be stored as typed: half of a surrogate pair, or the zero character. */
+function unreadableText(value: unknown, path: readonly string[]): FieldFault[] {
+  if (typeof value === 'string') {
+    if (value.isWellFormed() && !value.includes('\u0000')) return [];
+    return [
+      {
+        field: fieldName(path),
+        value: cut(value.toWellFormed()),
+        allowed: 'text without broken or zero characters',
+      },
+    ];
+  }
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, inner]) => unreadableText(inner, [...path, key]));
+}

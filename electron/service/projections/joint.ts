@@ -1,0 +1,59 @@
+import type { JointData } from '../../../core/contract/joint.ts';
+import { resolveJoint } from '../../../core/joint/resolve.ts';
+import { describeBolting, describeFlange } from '../../../core/text/describe.ts';
+import type { Projector } from '../chain/project.ts';
+import { nameKey, searchText, sortKey } from '../fold.ts';
+import { chunks, insertRows } from '../register/insert.ts';
+
+export const projectJoints: Projector<'joint saved'> = async (db, events) => {
+  for (const part of chunks(events)) {
+    const rows = part.map(({ data }) => ({ id: data.id, version: data.version, ...jointColumns(data.data) }));
+    await db
+      .insertInto('joint')
+      .values(rows)
+      .onConflict((conflict) =>
+        conflict.column('id').doUpdateSet(({ ref }) => ({
+          unit_id: ref('excluded.unit_id'),
+          version: ref('excluded.version'),
+          tag: ref('excluded.tag'),
+          tag_key: ref('excluded.tag_key'),
+          tag_sort: ref('excluded.tag_sort'),
+          location: ref('excluded.location'),
+          service: ref('excluded.service'),
+          service_sort: ref('excluded.service_sort'),
+          flange: ref('excluded.flange'),
+          bolting: ref('excluded.bolting'),
+          grade: ref('excluded.grade'),
+          search: ref('excluded.search'),
+          data: ref('excluded.data'),
+        })),
+      )
+      .execute();
+  }
+  await insertRows(
+    db,
+    'event_joint',
+    events.map(({ id, data }) => ({ event_id: id, joint_id: data.id })),
+  );
+};
+
+function jointColumns(data: JointData) {
+  const flange = describeFlange(data.flange);
+  const { boltCount, thread } = resolveJoint(data);
+  const bolting = describeBolting({ count: boltCount, thread: thread?.value.designation ?? null });
+  const { grade } = data.bolting;
+  return {
+    unit_id: data.unitId,
+    tag: data.tag,
+    tag_key: nameKey(data.tag),
+    tag_sort: sortKey(data.tag),
+    location: data.location,
+    service: data.service,
+    service_sort: sortKey(data.service),
+    flange,
+    bolting,
+    grade,
+    search: searchText(data.tag, data.location, data.service, flange, bolting, grade),
+    data: JSON.stringify(data),
+  };
+}

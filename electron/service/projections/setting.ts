@@ -1,0 +1,51 @@
+import type { ToolSetInput } from '../../../core/contract/setting.ts';
+import type { Projector } from '../chain/project.ts';
+import { insertRows } from '../register/insert.ts';
+import type { ToolRole } from '../register/schema.ts';
+
+export const projectSettings: Projector<'setting issued'> = async (db, events) => {
+  for (const { id, recordedAt, data } of events) {
+    const { input, card } = data;
+    await db
+      .insertInto('setting')
+      .values({
+        id,
+        number: data.number,
+        kind: input.kind,
+        joint_id: input.jointId,
+        joint_version: card.jointVersion,
+        starts_on: input.startsOn,
+        ends_on: input.endsOn,
+        issued_at: recordedAt,
+        issued_by: data.personId,
+        dial_value: card.dial?.value ?? null,
+        dial_unit: card.dial?.unit ?? null,
+        dial_pa: card.dial?.pressure ?? null,
+      })
+      .execute();
+    await insertRows(db, 'event_joint', [{ event_id: id, joint_id: input.jointId }]);
+    await insertRows(db, 'event_person', [
+      { event_id: id, person_id: data.personId, role: 'issued', position: 0 },
+    ]);
+    await insertRows(db, 'event_tool', toolLinks(id, input.tools));
+  }
+};
+
+/** One link per part of the set, with the part it played. */
+export function toolLinks(eventId: string, set: ToolSetInput) {
+  const link = (role: ToolRole) => (toolId: string, position: number) => ({
+    event_id: eventId,
+    tool_id: toolId,
+    role,
+    position,
+  });
+  const one = (id: string | null) => (id === null ? [] : [id]);
+  return [
+    ...one(set.driveId).map(link('drive unit')),
+    ...one(set.cassetteId).map(link('cassette')),
+    ...set.reducerIds.map(link('reducer')),
+    ...one(set.pumpId).map(link('pump')),
+    ...one(set.gaugeId).map(link('gauge')),
+    ...set.hoseIds.map(link('hose')),
+  ];
+}

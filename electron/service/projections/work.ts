@@ -1,0 +1,119 @@
+import type { Kysely } from 'kysely';
+import type { WorkKind } from '../../../core/contract/setting.ts';
+import type { Entered } from '../../../core/units/entered.ts';
+import type { KnownTorque, RecordedEvent } from '../chain/events.ts';
+import type { Projector } from '../chain/project.ts';
+import { nameKey } from '../fold.ts';
+import { insertRows } from '../register/insert.ts';
+import type { RegisterSchema } from '../register/schema.ts';
+import { breakoutTorques } from '../work/torque.ts';
+import { toolLinks } from './setting.ts';
+
+type WorkEvent = RecordedEvent<'tightening recorded'> | RecordedEvent<'breakout recorded'>;
+
+export const projectTightenings: Projector<'tightening recorded'> = async (db, events) => {
+  for (const event of events) {
+    const { data } = event.data;
+    await db
+      .insertInto('tightening')
+      .values({
+        ...workColumns(event),
+        bolts_tightened: data.boltsTightened,
+        final_pass_no_turn: data.finalPassNoTurn ? 1 : 0,
+        ...typedTorque(data, event.data.torque),
+      })
+      .execute();
+    await linkWork(db, event, 'tightening');
+  }
+};
+
+export const projectBreakouts: Projector<'breakout recorded'> = async (db, events) => {
+  for (const event of events) {
+    const { data, torques } = event.data;
+    const { median, highest } = breakoutTorques(data.readings, torques);
+    await db
+      .insertInto('breakout')
+      .values({
+        ...workColumns(event),
+        readings: data.readings.length,
+        not_turned: data.readings.filter(({ outcome }) => outcome !== 'turned').length,
+        torque_nm: median,
+        highest_nm: highest,
+      })
+      .execute();
+    await insertRows(
+      db,
+      'breakout_reading',
+      data.readings.map((reading, index) => ({
+        breakout_id: event.id,
+        bolt: reading.bolt,
+        outcome: reading.outcome,
+        ...typedTorque(reading, torques[index] ?? { torque: null, basis: 'not read', certificateId: null }),
+      })),
+    );
+    await linkWork(db, event, 'breakout');
+  }
+};
+
+function workColumns(event: WorkEvent) {
+  const { data, flags } = event.data;
+  return {
+    id: event.id,
+    joint_id: data.jointId,
+    setting_id: data.settingId,
+    happened_at: event.happenedAt,
+    happened_at_utc: event.happenedAtUtc,
+    flags: JSON.stringify(flags),
+  };
+}
+
+function typedTorque(
+  typed: { readonly dialled: Entered | null; readonly torque: Entered | null },
+  known: KnownTorque,
+) {
+  return {
+    dialled_text: typed.dialled?.text ?? null,
+    dialled_unit: typed.dialled?.unit ?? null,
+    dialled_pa: typed.dialled?.si ?? null,
+    torque_text: typed.torque?.text ?? null,
+    torque_unit: typed.torque?.unit ?? null,
+    torque_nm: known.torque,
+    basis: known.basis,
+  };
+}
+
+async function linkWork(db: Kysely<RegisterSchema>, event: WorkEvent, kind: WorkKind): Promise<void> {
+  const { data, batches } = event.data;
+  await insertRows(db, 'event_joint', [{ event_id: event.id, joint_id: data.jointId }]);
+  await insertRows(
+    db,
+    'event_person',
+    data.personIds.map((personId, position) => ({
+      event_id: event.id,
+      person_id: personId,
+      role: 'did the work' as const,
+      position,
+    })),
+  );
+  await insertRows(db, 'event_tool', toolLinks(event.id, data.tools));
+  for (const batch of batches) {
+    await db
+      .insertInto('batch')
+      .values({ ...batch, name_key: nameKey(batch.name), number_key: nameKey(batch.number) })
+      .onConflict((conflict) => conflict.column('id').doNothing())
+      .execute();
+  }
+  await insertRows(
+    db,
+    'event_batch',
+    batches.map((batch) => ({ event_id: event.id, batch_id: batch.id })),
+  );
+  await db
+    .updateTable('joint')
+    .set({ last_event_kind: kind, last_event_at: event.happenedAt, last_event_at_utc: event.happenedAtUtc })
+    .where('id', '=', data.jointId)
+    .where(({ or, eb }) =>
+      or([eb('last_event_at_utc', 'is', null), eb('last_event_at_utc', '<=', event.happenedAtUtc)]),
+    )
+    .execute();
+}

@@ -1,0 +1,54 @@
+import { canonicalText } from '../../core/audit/canonical.ts';
+import { toHex, utf8 } from '../../core/audit/hash.ts';
+import { sha256 } from './chain/sha256.ts';
+import type { WriteContext } from './context.ts';
+import { RequestFailure } from './failure.ts';
+
+/** What was asked for, without the key: the same key with another input is a mistake, not a retry. */
+export function inputHash(request: string, input: { readonly key: string }): string {
+  const { key: _, ...rest } = input;
+  return toHex(sha256(utf8(canonicalText({ request, input: rest }))));
+}
+
+/** Runs a write once: a repeated key gives the first answer, a key used for something else is refused. */
+export async function once<T>(
+  context: Pick<WriteContext, 'db' | 'clock'>,
+  request: string,
+  input: { readonly key: string },
+  write: () => Promise<T>,
+): Promise<T> {
+  const { db, clock } = context;
+  const hash = inputHash(request, input);
+  const receipt = await db
+    .selectFrom('request_receipt')
+    .select(['request', 'input_hash', 'answer'])
+    .where('key', '=', input.key)
+    .executeTakeFirst();
+  if (receipt) {
+    if (receipt.request !== request || receipt.input_hash !== hash) throw keyConflict(input.key);
+    return repeated(JSON.parse(receipt.answer) as T);
+  }
+  const answer = await write();
+  await db
+    .insertInto('request_receipt')
+    .values({
+      key: input.key,
+      request,
+      input_hash: hash,
+      answer: JSON.stringify(answer),
+      recorded_at: clock().toISOString(),
+    })
+    .execute();
+  return answer;
+}
+
+export function keyConflict(key: string): RequestFailure {
+  return new RequestFailure('conflict', 'This key was used for another entry; nothing was written', [
+    { field: 'key', value: key, allowed: 'a new key for each entry' },
+  ]);
+}
+
+function repeated<T>(answer: T): T {
+  const marked = typeof answer === 'object' && answer !== null && 'alreadyRecorded' in answer;
+  return marked ? { ...answer, alreadyRecorded: true } : answer;
+}

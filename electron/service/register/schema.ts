@@ -1,0 +1,144 @@
+import type { Generated } from 'kysely';
+import type { WorkKind } from '../../../core/contract/setting.ts';
+import type { CertificateData, ToolClass, ToolData } from '../../../core/contract/tool.ts';
+import type { EventKind } from '../chain/events.ts';
+
+/** Columns as SQLite holds them: 0 and 1 for no and yes, ISO 8601 text for dates, JSON as text. */
+export interface RegisterSchema {
+  origin: { id: string; name: string; created_at: string };
+  event: {
+    id: string;
+    origin_id: string;
+    sequence: number;
+    previous_hash: string;
+    hash: string;
+    /** Canonical JSON exactly as hashed. */
+    body: string;
+    body_version: number;
+    kind: EventKind;
+    happened_at: string;
+    happened_at_utc: string;
+    recorded_at: string;
+    supersedes: string | null;
+  };
+  event_joint: { event_id: string; joint_id: string };
+  event_tool: { event_id: string; tool_id: string; role: ToolRole; position: number };
+  event_person: { event_id: string; person_id: string; role: PersonRole; position: number };
+  event_batch: { event_id: string; batch_id: string };
+  event_attachment: { event_id: string; attachment_hash: string };
+  attachment: { hash: string; name: string; media_type: string; size: number; added_on: string };
+  request_receipt: { key: string; request: string; input_hash: string; answer: string; recorded_at: string };
+  site: { id: string; name: string; time_zone: string; demo: number };
+  plant_unit: { id: string; site_id: string; version: number; name: string; name_key: string };
+  person: { id: string; version: number; name: string; name_key: string; role: string };
+  batch: { id: string; kind: BatchKind; name: string; number: string; name_key: string; number_key: string };
+  joint: {
+    id: string;
+    unit_id: string;
+    version: number;
+    tag: string;
+    tag_key: string;
+    tag_sort: string;
+    location: string;
+    service: string;
+    service_sort: string;
+    flange: string;
+    bolting: string;
+    grade: string | null;
+    search: string;
+    data: string;
+    last_event_kind: Generated<WorkKind | null>;
+    last_event_at: Generated<string | null>;
+    last_event_at_utc: Generated<string | null>;
+  };
+  tool: {
+    id: string;
+    version: number;
+    number: string;
+    number_key: string;
+    number_sort: string;
+    serial: string;
+    class: ToolClass;
+    status: ToolData['status'];
+    place: string;
+    ratings: string;
+    valid_until: Generated<string | null>;
+    search: string;
+    data: string;
+  };
+  certificate: {
+    id: string;
+    tool_id: string;
+    number: string;
+    number_key: string;
+    laboratory: string;
+    calibrated_on: string;
+    valid_until: string;
+    result: CertificateData['result'];
+    condition: CertificateData['condition'];
+    measured: CertificateData['measured']['kind'];
+    data: string;
+  };
+  certificate_point: {
+    certificate_id: string;
+    position: number;
+    direction: 'up' | 'down' | null;
+    pressure_text: string;
+    pressure_unit: string;
+    pressure_pa: number;
+    measured_text: string;
+    measured_unit: string;
+    measured_si: number;
+  };
+  /** What lists need; input and frozen card stand in the event's body. */
+  setting: {
+    id: string;
+    number: string;
+    kind: WorkKind;
+    joint_id: string;
+    joint_version: number;
+    starts_on: string;
+    ends_on: string;
+    issued_at: string;
+    issued_by: string;
+    dial_value: number | null;
+    dial_unit: string | null;
+    dial_pa: number | null;
+  };
+  tightening: WorkColumns & TypedTorque & { bolts_tightened: number; final_pass_no_turn: number };
+  breakout: WorkColumns & {
+    readings: number;
+    not_turned: number;
+    torque_nm: number | null;
+    highest_nm: number | null;
+  };
+  breakout_reading: TypedTorque & {
+    breakout_id: string;
+    bolt: number;
+    outcome: 'turned' | 'would not turn' | 'cut';
+  };
+}
+
+export type ToolRole = 'saved' | 'calibrated' | 'calibrated with' | ToolClass;
+export type PersonRole = 'issued' | 'did the work';
+export type BatchKind = 'lubricant' | 'gasket' | 'stud' | 'nut';
+
+interface WorkColumns {
+  id: string;
+  joint_id: string;
+  setting_id: string | null;
+  happened_at: string;
+  happened_at_utc: string;
+  flags: string;
+}
+
+/** What was typed, beside the torque it stands for and how that is known. */
+interface TypedTorque {
+  dialled_text: string | null;
+  dialled_unit: string | null;
+  dialled_pa: number | null;
+  torque_text: string | null;
+  torque_unit: string | null;
+  torque_nm: number | null;
+  basis: string;
+}

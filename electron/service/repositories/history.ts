@@ -1,0 +1,103 @@
+import type { Kysely } from 'kysely';
+import type { HistoryRow } from '../../../core/contract/joint.ts';
+import type { EventBody, EventDataByKind, EventKind } from '../chain/events.ts';
+import type { RegisterSchema } from '../register/schema.ts';
+import { breakoutSummary, tighteningSummary } from '../work/summary.ts';
+
+const SHOWN_AS: Partial<Record<EventKind, HistoryRow['kind']>> = {
+  'tightening recorded': 'tightening',
+  'breakout recorded': 'breakout',
+  'joint saved': 'joint saved',
+  'setting issued': 'setting issued',
+};
+
+interface Page {
+  readonly id: string;
+  readonly page: number;
+  readonly pageSize: number;
+}
+
+export async function historyPage(
+  db: Kysely<RegisterSchema>,
+  { id, page, pageSize }: Page,
+): Promise<{ rows: HistoryRow[]; total: number }> {
+  const { total } = await db
+    .selectFrom('event_joint')
+    .select(({ fn }) => fn.countAll<number>().as('total'))
+    .where('joint_id', '=', id)
+    .executeTakeFirstOrThrow();
+  const events = await db
+    .selectFrom('event_joint')
+    .innerJoin('event', 'event.id', 'event_joint.event_id')
+    .select(['event.id', 'sequence', 'kind', 'happened_at', 'recorded_at', 'body'])
+    .where('event_joint.joint_id', '=', id)
+    .orderBy('happened_at_utc', 'desc')
+    .orderBy('sequence', 'desc')
+    .limit(pageSize)
+    .offset((page - 1) * pageSize)
+    .execute();
+  const people = await peopleOf(
+    db,
+    events.map((event) => event.id),
+  );
+  const rows = events.flatMap((event): HistoryRow[] => {
+    const kind = SHOWN_AS[event.kind];
+    if (kind === undefined) return [];
+    const { data } = JSON.parse(event.body) as EventBody;
+    return [
+      {
+        eventId: event.id,
+        sequence: event.sequence,
+        kind,
+        happenedAt: event.happened_at,
+        recordedAt: event.recorded_at,
+        by: people.get(event.id)?.join(', ') ?? 'not recorded',
+        ...told(event.id, kind, data),
+      },
+    ];
+  });
+  return { rows, total };
+}
+
+type Told = Pick<HistoryRow, 'summary' | 'flags' | 'settingId'>;
+
+function told(eventId: string, kind: HistoryRow['kind'], data: EventBody['data']): Told {
+  switch (kind) {
+    case 'tightening': {
+      const work = data as EventDataByKind['tightening recorded'];
+      return { summary: tighteningSummary(work), flags: [...work.flags], settingId: work.data.settingId };
+    }
+    case 'breakout': {
+      const work = data as EventDataByKind['breakout recorded'];
+      return { summary: breakoutSummary(work), flags: [...work.flags], settingId: work.data.settingId };
+    }
+    case 'setting issued': {
+      const { number, input } = data as EventDataByKind['setting issued'];
+      return { summary: `${number} for ${input.kind}`, flags: [], settingId: eventId };
+    }
+    case 'joint saved': {
+      const { version, importId } = data as EventDataByKind['joint saved'];
+      const how = importId === null ? '' : ', imported';
+      return { summary: `Version ${version}${how}`, flags: [], settingId: null };
+    }
+  }
+}
+
+/** Names of the people who had a part in each event, in the order they were given. */
+export async function peopleOf(
+  db: Kysely<RegisterSchema>,
+  eventIds: readonly string[],
+): Promise<Map<string, string[]>> {
+  const names = new Map<string, string[]>();
+  if (eventIds.length === 0) return names;
+  const rows = await db
+    .selectFrom('event_person')
+    .innerJoin('person', 'person.id', 'event_person.person_id')
+    .select(['event_person.event_id', 'person.name'])
+    .where('event_person.event_id', 'in', [...eventIds])
+    .orderBy('event_person.event_id')
+    .orderBy('event_person.position')
+    .execute();
+  for (const { event_id: eventId, name } of rows) names.set(eventId, [...(names.get(eventId) ?? []), name]);
+  return names;
+}

@@ -1,0 +1,117 @@
+import { type Kysely, type OrderByItemBuilder, sql } from 'kysely';
+import type { ParsedInput } from '../../../core/contract/requests.ts';
+import type { CertificateData, ToolClass, ToolData, ToolSummary } from '../../../core/contract/tool.ts';
+import type { ToolOnRegister } from '../../../core/setting/input.ts';
+import { likePatterns } from '../fold.ts';
+import type { RegisterSchema } from '../register/schema.ts';
+
+export async function findTool(db: Kysely<RegisterSchema>, id: string) {
+  const row = await db
+    .selectFrom('tool')
+    .select(['id', 'version', 'data'])
+    .where('id', '=', id)
+    .executeTakeFirst();
+  return row ? { ...row, data: JSON.parse(row.data) as ToolData } : null;
+}
+
+export async function toolIdByNumber(db: Kysely<RegisterSchema>, numberKey: string): Promise<string | null> {
+  const row = await db.selectFrom('tool').select('id').where('number_key', '=', numberKey).executeTakeFirst();
+  return row?.id ?? null;
+}
+
+/** A tool's certificates with the moment they were recorded, newest calibration last. */
+export async function certificatesOf(db: Kysely<RegisterSchema>, toolIds: readonly string[]) {
+  if (toolIds.length === 0) return [];
+  const rows = await db
+    .selectFrom('certificate')
+    .innerJoin('event', 'event.id', 'certificate.id')
+    .select([
+      'certificate.id',
+      'certificate.tool_id as toolId',
+      'certificate.data',
+      'event.recorded_at as recordedAt',
+    ])
+    .where('certificate.tool_id', 'in', [...toolIds])
+    .orderBy('certificate.calibrated_on')
+    .orderBy('event.recorded_at')
+    .orderBy('event.sequence')
+    .execute();
+  return rows.map((row) => ({ ...row, data: JSON.parse(row.data) as CertificateData }));
+}
+
+export type AnyTool = Omit<ToolOnRegister, 'data'> & { readonly data: ToolData };
+
+export async function toolsWithCertificates(
+  db: Kysely<RegisterSchema>,
+  which: { readonly ids: readonly string[] } | { readonly class: ToolClass },
+): Promise<AnyTool[]> {
+  if ('ids' in which && which.ids.length === 0) return [];
+  const tools = await db
+    .selectFrom('tool')
+    .select(['id', 'data'])
+    .$if('ids' in which, (query) => query.where('id', 'in', 'ids' in which ? [...which.ids] : []))
+    .$if('class' in which, (query) => query.where('class', '=', 'class' in which ? which.class : 'cassette'))
+    .orderBy('number_sort')
+    .orderBy('id')
+    .execute();
+  const certificates = await certificatesOf(
+    db,
+    tools.map(({ id }) => id),
+  );
+  return tools.map(({ id, data }) => ({
+    id,
+    data: JSON.parse(data) as ToolData,
+    certificates: certificates
+      .filter(({ toolId }) => toolId === id)
+      .map((certificate) => ({ id: certificate.id, data: certificate.data })),
+  }));
+}
+
+/** Events in which the tool was really used; settings and certificates don't count. */
+export async function usesOf(db: Kysely<RegisterSchema>, toolId: string): Promise<number> {
+  const { uses } = await db
+    .selectFrom('event_tool')
+    .innerJoin('event', 'event.id', 'event_tool.event_id')
+    .select(({ fn }) => fn.count<number>('event.id').distinct().as('uses'))
+    .where('event_tool.tool_id', '=', toolId)
+    .where('event.kind', 'in', ['tightening recorded', 'breakout recorded'])
+    .executeTakeFirstOrThrow();
+  return uses;
+}
+
+const CERTIFIED: readonly ToolClass[] = ['drive unit', 'gauge'];
+
+export async function toolPage(
+  db: Kysely<RegisterSchema>,
+  input: ParsedInput<'tool.list'>,
+): Promise<{ rows: ToolSummary[]; total: number }> {
+  const matching = matchingTools(db, input);
+  const { total } = await matching
+    .select(({ fn }) => fn.countAll<number>().as('total'))
+    .executeTakeFirstOrThrow();
+  const direction = (item: OrderByItemBuilder) =>
+    input.direction === 'asc' ? item.asc().nullsLast() : item.desc().nullsLast();
+  const rows = await matching
+    .select(['id', 'number', 'serial', 'class', 'status', 'place', 'ratings', 'valid_until as validUntil'])
+    .$if(input.sort === 'class', (query) => query.orderBy('class', direction))
+    .$if(input.sort === 'status', (query) => query.orderBy('status', direction))
+    .$if(input.sort === 'validUntil', (query) => query.orderBy('valid_until', direction))
+    .orderBy('number_sort', input.sort === 'number' ? input.direction : 'asc')
+    .orderBy('id')
+    .limit(input.pageSize)
+    .offset((input.page - 1) * input.pageSize)
+    .execute();
+  return {
+    rows: rows.map((row) => ({ ...row, needsCertificate: CERTIFIED.includes(row.class) })),
+    total,
+  };
+}
+
+function matchingTools(db: Kysely<RegisterSchema>, { text, class: toolClass }: ParsedInput<'tool.list'>) {
+  let query = db.selectFrom('tool');
+  if (toolClass !== null) query = query.where('class', '=', toolClass);
+  for (const pattern of likePatterns(text)) {
+    query = query.where(sql<boolean>`tool.search like ${pattern} escape '\\'`);
+  }
+  return query;
+}

@@ -1,0 +1,106 @@
+import type { EventDetail } from '../../../core/contract/event.ts';
+import type { EventBody, EventDataByKind } from '../chain/events.ts';
+import type { WriteContext } from '../context.ts';
+import { invalidField, notFound } from '../failure.ts';
+import type { Read, Write } from '../handlers.ts';
+import { peopleOf } from '../repositories/history.ts';
+import { atSite, toUtc } from '../time.ts';
+import { saved } from '../work/edit.ts';
+import * as work from '../work/record.ts';
+
+/** Clocks of two machines may differ by so much. */
+const CLOCK_TOLERANCE_MS = 5 * 60_000;
+
+function checkNotLater({ clock, site }: WriteContext, happenedAt: string): void {
+  const now = clock();
+  if (Date.parse(toUtc(happenedAt)) > now.getTime() + CLOCK_TOLERANCE_MS) {
+    throw invalidField('data.happenedAt', happenedAt, `not later than now (${atSite(now, site.timeZone)})`);
+  }
+}
+
+export const recordTightening: Write<'event.recordTightening'> = async (context, { data }) => {
+  checkNotLater(context, data.happenedAt);
+  return saved(await work.recordTightening(context, data), null);
+};
+
+export const recordBreakout: Write<'event.recordBreakout'> = async (context, { data }) => {
+  checkNotLater(context, data.happenedAt);
+  return saved(await work.recordBreakout(context, data), null);
+};
+
+export const readBreakoutOrTightening: Read<'event.get'> = async ({ db }, { id }) => {
+  const row = await db
+    .selectFrom('event')
+    .innerJoin('event_joint', 'event_joint.event_id', 'event.id')
+    .innerJoin('joint', 'joint.id', 'event_joint.joint_id')
+    .select([
+      'event.sequence',
+      'event.hash',
+      'event.previous_hash',
+      'event.body',
+      'joint.id as jointId',
+      'joint.tag',
+    ])
+    .where('event.id', '=', id)
+    .where('event.kind', 'in', ['tightening recorded', 'breakout recorded'])
+    .executeTakeFirst();
+  if (!row) throw notFound('tightening or breakout', 'id', id);
+  const body = JSON.parse(row.body) as EventBody;
+  const tools = await db
+    .selectFrom('event_tool')
+    .innerJoin('tool', 'tool.id', 'event_tool.tool_id')
+    .select(['tool.id', 'tool.number', 'event_tool.role'])
+    .where('event_tool.event_id', '=', id)
+    .orderBy('event_tool.role')
+    .orderBy('event_tool.position')
+    .execute();
+  const work = workOf(body);
+  return {
+    id,
+    jointId: row.jointId,
+    tag: row.tag,
+    happenedAt: body.happenedAt,
+    recordedAt: body.recordedAt,
+    sequence: row.sequence,
+    hash: row.hash,
+    previousHash: row.previous_hash,
+    people: (await peopleOf(db, [id])).get(id) ?? [],
+    tools,
+    ...work,
+  };
+};
+
+type Work = Pick<
+  EventDetail,
+  'kind' | 'settingId' | 'torques' | 'boltsTightened' | 'finalPassNoTurn' | 'flags' | 'remarks'
+>;
+
+function workOf(body: EventBody): Work {
+  if (body.kind === 'tightening recorded') {
+    const { data, torque, flags } = body.data as EventDataByKind['tightening recorded'];
+    return {
+      kind: 'tightening',
+      settingId: data.settingId,
+      torques: [{ bolt: null, torque: torque.torque, outcome: null, basis: torque.basis }],
+      boltsTightened: data.boltsTightened,
+      finalPassNoTurn: data.finalPassNoTurn,
+      flags: [...flags],
+      remarks: data.remarks,
+    };
+  }
+  const { data, torques, flags } = body.data as EventDataByKind['breakout recorded'];
+  return {
+    kind: 'breakout',
+    settingId: data.settingId,
+    torques: data.readings.map(({ bolt, outcome }, index) => ({
+      bolt,
+      outcome,
+      torque: torques[index]?.torque ?? null,
+      basis: torques[index]?.basis ?? 'not read',
+    })),
+    boltsTightened: null,
+    finalPassNoTurn: null,
+    flags: [...flags],
+    remarks: data.remarks,
+  };
+}

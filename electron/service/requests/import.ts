@@ -1,0 +1,184 @@
+import type { Kysely } from 'kysely';
+import { canonicalText } from '../../../core/audit/canonical.ts';
+import { concatBytes, toHex, utf8 } from '../../../core/audit/hash.ts';
+import type { ImportDone } from '../../../core/contract/import.ts';
+import type { JointData } from '../../../core/contract/joint.ts';
+import type { ParsedInput } from '../../../core/contract/requests.ts';
+import type { CertificateData, ToolData } from '../../../core/contract/tool.ts';
+import { append } from '../chain/append.ts';
+import type { EventDraft } from '../chain/events.ts';
+import { sha256 } from '../chain/sha256.ts';
+import type { WriteContext } from '../context.ts';
+import { invalidField, RequestFailure } from '../failure.ts';
+import { nameKey } from '../fold.ts';
+import type { Read, Write } from '../handlers.ts';
+import { COLUMNS_OF_KIND } from '../import/columns.ts';
+import type { OnRegister, RegisterLookup } from '../import/lookup.ts';
+import { readImport } from '../import/read.ts';
+import type { ImportResult } from '../import/result.ts';
+import type { RegisterSchema } from '../register/schema.ts';
+import { recordCertificate } from './tool.ts';
+
+type ImportRequest = ParsedInput<'import.preview'>;
+
+export const importColumns: Read<'import.columns'> = async (_, { kind }) => {
+  const rows = COLUMNS_OF_KIND[kind].map(({ heading, needed, meaning, example }) => ({
+    heading,
+    needed,
+    meaning,
+    example,
+  }));
+  return { rows, total: rows.length };
+};
+
+export const previewImport: Read<'import.preview'> = async ({ db }, input) => {
+  const { report } = readImport(input, await registerLookup(db, input.kind));
+  return { fingerprint: fingerprintOf(input), ...report };
+};
+
+/** Stands for the file's bytes and how they were read: what was seen is what is written. */
+function fingerprintOf({ kind, content, options }: ImportRequest): string {
+  const bytes = Buffer.from(content, 'base64');
+  return toHex(sha256(concatBytes(utf8(canonicalText({ kind, options })), bytes)));
+}
+
+export const confirmImport: Write<'import.confirm'> = async (context, { data }) => {
+  const { fingerprint, leaveOutFaulty, ...file } = data;
+  if (fingerprint !== fingerprintOf(file)) {
+    throw new RequestFailure(
+      'conflict',
+      'The file or how it is read has changed since the preview; nothing was written',
+      [{ field: 'data.fingerprint', value: fingerprint, allowed: 'the fingerprint of the preview' }],
+    );
+  }
+  const result = readImport(file, await registerLookup(context.db, file.kind));
+  const { report } = result;
+  if (report.fileFault !== null) throw invalidField('data.content', file.fileName, report.fileFault);
+  if (report.faultyRows > 0 && !leaveOutFaulty) {
+    throw new RequestFailure(
+      'invalid_input',
+      `${report.faultyRows} of ${report.rows} rows have faults; nothing was written`,
+      report.faults.map(({ line, column, value, allowed }) => ({
+        field: `line ${line}, ${column}`,
+        value,
+        allowed,
+      })),
+    );
+  }
+  const done: ImportDone = {
+    eventId: context.newId(),
+    added: report.added,
+    changed: report.changed,
+    unchanged: report.unchanged,
+    leftOut: report.faultyRows,
+  };
+  const { eventId, ...counts } = done;
+  await append(context, [
+    {
+      kind: 'import confirmed',
+      id: eventId,
+      data: { kind: file.kind, fileName: file.fileName, fingerprint, ...counts },
+    },
+  ]);
+  await writeRecords(context, result, eventId);
+  return done;
+};
+
+async function writeRecords(context: WriteContext, result: ImportResult, importId: string): Promise<void> {
+  if (result.kind === 'certificate') {
+    if (result.record !== null && result.state === 'added')
+      await recordCertificate(context, result.record, importId);
+    return;
+  }
+  if (result.kind === 'tools') {
+    await append(
+      context,
+      result.records
+        .filter(({ state }) => state !== 'unchanged')
+        .map(({ existing, data }) => savedDraft(context, 'tool saved', existing, data, importId)),
+    );
+    return;
+  }
+  const unitIds = await unitsFor(context, result.newUnits, importId);
+  await append(
+    context,
+    result.records
+      .filter(({ state }) => state !== 'unchanged')
+      .map(({ existing, unitName, data }) => {
+        const unitId = unitIds.get(nameKey(unitName));
+        if (unitId === undefined) throw new Error(`no unit for ${unitName}`);
+        return savedDraft(context, 'joint saved', existing, { ...data, unitId }, importId);
+      }),
+  );
+}
+
+function savedDraft<K extends 'joint saved' | 'tool saved'>(
+  { newId }: WriteContext,
+  kind: K,
+  existing: { readonly id: string; readonly version: number } | null,
+  data: K extends 'joint saved' ? JointData : ToolData,
+  importId: string,
+): EventDraft {
+  return {
+    kind,
+    id: newId(),
+    data: { id: existing?.id ?? newId(), version: (existing?.version ?? 0) + 1, data, importId },
+  } as EventDraft;
+}
+
+/** All units by folded name, the new ones created first. */
+async function unitsFor(
+  context: WriteContext,
+  newUnits: readonly string[],
+  importId: string,
+): Promise<Map<string, string>> {
+  const { db, site, newId } = context;
+  await append(
+    context,
+    newUnits.map((name) => ({
+      kind: 'unit saved' as const,
+      id: newId(),
+      data: { id: newId(), version: 1, siteId: site.id, data: { name }, importId },
+    })),
+  );
+  const units = await db.selectFrom('plant_unit').select(['id', 'name_key']).execute();
+  return new Map(units.map((unit) => [unit.name_key, unit.id]));
+}
+
+/** What the import must know of the register, read once; records are parsed when a row names them. */
+async function registerLookup(
+  db: Kysely<RegisterSchema>,
+  kind: ImportRequest['kind'],
+): Promise<RegisterLookup> {
+  const units = await db.selectFrom('plant_unit').select(['id', 'name_key as key']).execute();
+  const joints =
+    kind === 'joints'
+      ? await db.selectFrom('joint').select(['id', 'version', 'tag_key as key', 'data']).execute()
+      : [];
+  const tools = await db.selectFrom('tool').select(['id', 'version', 'number_key as key', 'data']).execute();
+  const certificates =
+    kind === 'certificate'
+      ? await db.selectFrom('certificate').select(['tool_id', 'number_key', 'data']).execute()
+      : [];
+  const unitByName = new Map(units.map((unit) => [unit.key, unit.id]));
+  const jointByTag = new Map(joints.map((joint) => [joint.key, joint]));
+  const toolByNumber = new Map(tools.map((tool) => [tool.key, tool]));
+  const certificateByNumber = new Map(
+    certificates.map((certificate) => [`${certificate.tool_id} ${certificate.number_key}`, certificate.data]),
+  );
+  return {
+    unitId: (name) => unitByName.get(nameKey(name)) ?? null,
+    joint: (tag) => onRegister<JointData>(jointByTag.get(nameKey(tag))),
+    tool: (number) => onRegister<ToolData>(toolByNumber.get(nameKey(number))),
+    certificate: (toolId, number) => {
+      const text = certificateByNumber.get(`${toolId} ${nameKey(number)}`);
+      return text === undefined ? null : (JSON.parse(text) as CertificateData);
+    },
+  };
+}
+
+function onRegister<T>(
+  row: { readonly id: string; readonly version: number; readonly data: string } | undefined,
+): OnRegister<T> | null {
+  return row ? { id: row.id, version: row.version, data: JSON.parse(row.data) as T } : null;
+}

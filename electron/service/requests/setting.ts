@@ -1,0 +1,146 @@
+import { sql } from 'kysely';
+import type { Dial, SettingInput } from '../../../core/contract/setting.ts';
+import { findPlan } from '../../../core/sequence/plans.ts';
+import { settingCard } from '../../../core/setting/card.ts';
+import { freeze } from '../../../core/units/round.ts';
+import { UNITS, type Unit } from '../../../core/units/units.ts';
+import { append } from '../chain/append.ts';
+import type { EventBody, EventDataByKind } from '../chain/events.ts';
+import type { WriteContext } from '../context.ts';
+import { invalidField, notFound, RequestFailure } from '../failure.ts';
+import type { Read, Write } from '../handlers.ts';
+import { gatherCardInput } from '../work/card-input.ts';
+import { saved } from '../work/edit.ts';
+
+function checkPlan(input: SettingInput, field = ''): void {
+  if (findPlan(input.planId) === null) {
+    throw invalidField(`${field}planId`, input.planId, 'a pass plan of reference.choices');
+  }
+}
+
+export const computeSetting: Read<'setting.compute'> = async ({ db }, input) => {
+  checkPlan(input);
+  return settingCard(await gatherCardInput(db, input));
+};
+
+export const issueSetting: Write<'setting.issue'> = async (context, { data, personId }) => {
+  checkPlan(data, 'data.');
+  const id = await issue(context, data, personId);
+  return saved(id, null);
+};
+
+/**
+ * Computes the card again from the register as it stands and freezes it with what it was computed from. A standing
+ * refusal blocks it.
+ */
+export async function issue(context: WriteContext, input: SettingInput, personId: string): Promise<string> {
+  const { db, newId } = context;
+  const person = await db.selectFrom('person').select('id').where('id', '=', personId).executeTakeFirst();
+  if (!person) throw notFound('person', 'personId', personId);
+  const cardInput = await gatherCardInput(db, input, null, 'data.');
+  const card = settingCard(cardInput);
+  if (!card.issuable) {
+    const refusals = card.findings.filter(({ severity }) => severity === 'refusal');
+    throw new RequestFailure(
+      'refused',
+      `The setting can not be issued: ${refusals.map(({ title }) => title).join('; ')}`,
+      refusals.map(({ code, detail, remedy }) => ({ field: code, value: detail, allowed: remedy })),
+    );
+  }
+  const id = newId();
+  const number = await nextNumber(context);
+  await append(context, [
+    {
+      kind: 'setting issued',
+      id,
+      data: {
+        number,
+        personId,
+        input,
+        cardInput: { ...cardInput, onRegister: { cassettes: [], reducers: [] } },
+        card: freeze(card),
+      },
+    },
+  ]);
+  return id;
+}
+
+/** Numbers run on over the whole register: S-0001, S-0002, … */
+async function nextNumber({ db }: WriteContext): Promise<string> {
+  const { last } = await db
+    .selectFrom('setting')
+    .select(sql<number | null>`max(cast(substr(number, 3) as integer))`.as('last'))
+    .executeTakeFirstOrThrow();
+  return `S-${String((last ?? 0) + 1).padStart(4, '0')}`;
+}
+
+export const getSetting: Read<'setting.get'> = async ({ db }, { id }) => {
+  const row = await db
+    .selectFrom('setting')
+    .innerJoin('event', 'event.id', 'setting.id')
+    .innerJoin('person', 'person.id', 'setting.issued_by')
+    .select([
+      'setting.number',
+      'setting.issued_at as issuedAt',
+      'person.name as issuedBy',
+      'event.hash',
+      'event.body',
+    ])
+    .where('setting.id', '=', id)
+    .executeTakeFirst();
+  if (!row) throw notFound('setting', 'id', id);
+  const { body, ...setting } = row;
+  const { input, card } = (JSON.parse(body) as EventBody).data as EventDataByKind['setting issued'];
+  return { id, ...setting, input, card };
+};
+
+export const listSettings: Read<'setting.list'> = async ({ db }, { jointId, page, pageSize }) => {
+  const matching = db
+    .selectFrom('setting')
+    .$if(jointId !== null, (query) => query.where('setting.joint_id', '=', jointId));
+  const { total } = await matching
+    .select(({ fn }) => fn.countAll<number>().as('total'))
+    .executeTakeFirstOrThrow();
+  const rows = await matching
+    .innerJoin('joint', 'joint.id', 'setting.joint_id')
+    .innerJoin('person', 'person.id', 'setting.issued_by')
+    .select(({ exists, or, selectFrom, val }) => [
+      'setting.id',
+      'setting.number',
+      'setting.kind',
+      'joint.tag',
+      'setting.joint_id as jointId',
+      'setting.starts_on as startsOn',
+      'setting.ends_on as endsOn',
+      'setting.issued_at as issuedAt',
+      'person.name as issuedBy',
+      'setting.dial_value',
+      'setting.dial_unit',
+      'setting.dial_pa',
+      or([
+        exists(selectFrom('tightening').select(val(1).as('one')).whereRef('setting_id', '=', 'setting.id')),
+        exists(selectFrom('breakout').select(val(1).as('one')).whereRef('setting_id', '=', 'setting.id')),
+      ])
+        .$castTo<number>()
+        .as('recorded'),
+    ])
+    .orderBy('setting.issued_at', 'desc')
+    .orderBy('setting.number', 'desc')
+    .limit(pageSize)
+    .offset((page - 1) * pageSize)
+    .execute();
+  return {
+    rows: rows.map(({ dial_value, dial_unit, dial_pa, recorded, ...row }) => ({
+      ...row,
+      dial: dialOf(dial_value, dial_unit, dial_pa),
+      recorded: recorded === 1,
+    })),
+    total,
+  };
+};
+
+function dialOf(value: number | null, unit: string | null, pressure: number | null): Dial | null {
+  if (value === null || unit === null || pressure === null) return null;
+  if (!Object.hasOwn(UNITS, unit)) throw new Error(`setting with the unknown unit ${unit}`);
+  return { value, unit: unit as Unit, pressure };
+}

@@ -1,0 +1,27 @@
+import { Temporal } from 'temporal-polyfill';
+
+/** The same moment in UTC with milliseconds, so that text order is time order. */
+export function toUtc(instant: string): string {
+  return new Date(instant).toISOString();
+}
+
+/** Calendar date of a moment at the site: this decides whether a certificate is valid on that day. */
+export function dateAtSite(instant: string, timeZone: string): string {
+  return Temporal.Instant.from(instant).toZonedDateTimeISO(timeZone).toPlainDate().toString();
+}
+
+/** A moment written with the site's offset. */
+export function atSite(moment: Date, timeZone: string): string {
+  const zoned = Temporal.Instant.fromEpochMilliseconds(moment.getTime()).toZonedDateTimeISO(timeZone);
+  return zoned.toString({ timeZoneName: 'never', smallestUnit: 'second' });
+}
+
+export function isTimeZone(name: string): boolean {
+  try {
+    Temporal.Instant.fromEpochMilliseconds(0).toZonedDateTimeISO(name);
+    return true;
+  } catch (error) {
+    if (error instanceof RangeError) return false;
+    throw error;
+  }
+}

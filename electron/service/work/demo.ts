@@ -1,0 +1,127 @@
+import { breakoutData, personData, tighteningData, unitData } from '../../../core/contract/event.ts';
+import { jointData } from '../../../core/contract/joint.ts';
+import { settingInput, type ToolSetInput } from '../../../core/contract/setting.ts';
+import { certificateData, toolData } from '../../../core/contract/tool.ts';
+import { PASS_PLANS } from '../../../core/sequence/plans.ts';
+import { demoPlant } from '../../../seed/plant.ts';
+import type { DemoEvent, DemoPlant, DemoToolSet } from '../../../seed/types.ts';
+import { append } from '../chain/append.ts';
+import type { EventDraft } from '../chain/events.ts';
+import type { WriteContext } from '../context.ts';
+import { RequestFailure } from '../failure.ts';
+import { issue } from '../requests/setting.ts';
+import { recordCertificate } from '../requests/tool.ts';
+import { dateAtSite } from '../time.ts';
+import { recordBreakout, recordTightening } from './record.ts';
+
+/** Opens the register's first page: the site. */
+export type Begin = (siteName: string, timeZone: string, demo: boolean) => Promise<WriteContext>;
+
+interface Keys {
+  readonly units: Map<string, string>;
+  readonly people: Map<string, string>;
+  readonly joints: Map<string, string>;
+  readonly tools: Map<string, string>;
+}
+
+/** Replays the invented plant through what real requests go through, so that it holds nothing a person couldn't enter. */
+export async function replayDemo(begin: Begin): Promise<void> {
+  const plant = demoPlant();
+  const context = await begin(plant.site.name, plant.site.timeZone, true);
+  const keys = await replayMasterData(context, plant);
+  for (const certificate of plant.certificates) {
+    const { tool, withTools, ...rest } = certificate;
+    const input = {
+      ...rest,
+      toolId: idOf(keys.tools, tool),
+      withToolIds: withTools.map((number) => idOf(keys.tools, number)),
+    };
+    await recordCertificate(context, certificateData.parse(input), null);
+  }
+  for (const event of plant.events) await replayEvent(context, keys, event);
+}
+
+async function replayMasterData(context: WriteContext, plant: DemoPlant): Promise<Keys> {
+  const { newId, site } = context;
+  const keyed = (names: readonly string[]) => new Map(names.map((name) => [name, newId()]));
+  const keys: Keys = {
+    units: keyed(plant.units.map(({ name }) => name)),
+    people: keyed(plant.people.map(({ name }) => name)),
+    joints: keyed(plant.joints.map(({ tag }) => tag)),
+    tools: keyed(plant.tools.map(({ number }) => number)),
+  };
+  const first = { version: 1, importId: null };
+  await append(context, [
+    ...plant.units.map((unit): EventDraft => {
+      const data = unitData.parse(unit);
+      return {
+        kind: 'unit saved',
+        id: newId(),
+        data: { ...first, id: idOf(keys.units, unit.name), siteId: site.id, data },
+      };
+    }),
+    ...plant.people.map((person): EventDraft => {
+      const data = personData.parse(person);
+      return {
+        kind: 'person saved',
+        id: newId(),
+        data: { ...first, id: idOf(keys.people, person.name), data },
+      };
+    }),
+    ...plant.joints.map(({ unit, ...joint }): EventDraft => {
+      const data = jointData.parse({ ...joint, unitId: idOf(keys.units, unit) });
+      return { kind: 'joint saved', id: newId(), data: { ...first, id: idOf(keys.joints, joint.tag), data } };
+    }),
+    ...plant.tools.map((tool): EventDraft => {
+      const data = toolData.parse(tool);
+      return { kind: 'tool saved', id: newId(), data: { ...first, id: idOf(keys.tools, tool.number), data } };
+    }),
+  ]);
+  return keys;
+}
+
+async function replayEvent(context: WriteContext, keys: Keys, event: DemoEvent): Promise<void> {
+  const { kind, joint, people, tools: set, withSetting, ...rest } = event;
+  const jointId = idOf(keys.joints, joint);
+  const personIds = people.map((name) => idOf(keys.people, name));
+  const tools = toolSet(keys, set);
+  const settingId = withSetting ? await issuedFor(context, event, { jointId, personIds, tools }) : null;
+  const input = { ...rest, jointId, settingId, personIds, tools };
+  if (kind === 'tightening') await recordTightening(context, tighteningData.parse(input));
+  else await recordBreakout(context, breakoutData.parse(input));
+}
+
+/** The setting the work followed; null where it was refused, as on a real site. */
+async function issuedFor(
+  context: WriteContext,
+  { kind, happenedAt }: DemoEvent,
+  { jointId, personIds, tools }: { jointId: string; personIds: string[]; tools: ToolSetInput },
+): Promise<string | null> {
+  const day = dateAtSite(happenedAt, context.site.timeZone);
+  const planId = PASS_PLANS[0]?.id ?? '';
+  const input = settingInput.parse({ jointId, kind, startsOn: day, endsOn: day, tools, planId });
+  try {
+    return await issue({ ...context, clock: () => new Date(happenedAt) }, input, personIds[0] ?? '');
+  } catch (error) {
+    if (error instanceof RequestFailure && error.code === 'refused') return null;
+    throw error;
+  }
+}
+
+function toolSet({ tools }: Keys, set: DemoToolSet): ToolSetInput {
+  const optional = (number: string | null) => (number === null ? null : idOf(tools, number));
+  return {
+    driveId: optional(set.drive),
+    cassetteId: optional(set.cassette),
+    reducerIds: set.reducers.map((number) => idOf(tools, number)),
+    pumpId: optional(set.pump),
+    gaugeId: optional(set.gauge),
+    hoseIds: set.hoses.map((number) => idOf(tools, number)),
+  };
+}
+
+function idOf(ids: ReadonlyMap<string, string>, key: string): string {
+  const id = ids.get(key);
+  if (id === undefined) throw new Error(`the invented plant names "${key}", which it does not have`);
+  return id;
+}

@@ -1,0 +1,213 @@
+import { isDeepStrictEqual } from 'node:util';
+import type { Kysely } from 'kysely';
+import type { BreakoutData, TighteningData } from '../../../core/contract/event.ts';
+import type { SettingCard, SettingInput, ToolSetInput, WorkKind } from '../../../core/contract/setting.ts';
+import { resolveJoint } from '../../../core/joint/resolve.ts';
+import { PASS_PLANS } from '../../../core/sequence/plans.ts';
+import { settingCard } from '../../../core/setting/card.ts';
+import { recordFlags } from '../../../core/setting/flags.ts';
+import type { CardInput } from '../../../core/setting/input.ts';
+import { showEntered } from '../../../core/text/number.ts';
+import type { Entered } from '../../../core/units/entered.ts';
+import { CORE_VERSION } from '../../../core/version.ts';
+import { append } from '../chain/append.ts';
+import type { BatchUse, EventBody, EventDataByKind } from '../chain/events.ts';
+import type { WriteContext } from '../context.ts';
+import { invalidField, notFound } from '../failure.ts';
+import { nameKey } from '../fold.ts';
+import type { RegisterSchema } from '../register/schema.ts';
+import { dateAtSite, toUtc } from '../time.ts';
+import { gatherCardInput } from './card-input.ts';
+import { checkDistinct } from './distinct.ts';
+import { knownTorque } from './torque.ts';
+
+/** Records a tightening. Nothing that stands against it blocks it: it is kept and flagged. */
+export async function recordTightening(context: WriteContext, data: TighteningData): Promise<string> {
+  if (data.dialled === null && data.torque === null) {
+    throw invalidField('data.torque', '', 'needed when no pressure was dialled');
+  }
+  const facts = await gatherFacts(context, 'tightening', data);
+  const id = context.newId();
+  await append(context, [
+    {
+      kind: 'tightening recorded',
+      id,
+      happenedAt: data.happenedAt,
+      data: {
+        ...facts.frozen,
+        data,
+        flags: [...flagsOf(facts, data.boltsTightened), ...dialFlag(facts.setting, data.dialled)],
+        torque: knownTorque(data, facts.cardInput.set.drive, facts.date),
+      },
+    },
+  ]);
+  return id;
+}
+
+/** Records a breakout, stud by stud, whatever the readings are. */
+export async function recordBreakout(context: WriteContext, data: BreakoutData): Promise<string> {
+  checkDistinct(
+    'data.readings',
+    data.readings.map(({ bolt }) => bolt),
+  );
+  const facts = await gatherFacts(context, 'breakout', data);
+  const id = context.newId();
+  await append(context, [
+    {
+      kind: 'breakout recorded',
+      id,
+      happenedAt: data.happenedAt,
+      data: {
+        ...facts.frozen,
+        data,
+        flags: [...flagsOf(facts, null), ...unknownStuds(data.readings, facts.boltCount)],
+        torques: data.readings.map((reading) => knownTorque(reading, facts.cardInput.set.drive, facts.date)),
+      },
+    },
+  ]);
+  return id;
+}
+
+interface FollowedSetting {
+  readonly number: string;
+  readonly input: SettingInput;
+  readonly card: SettingCard;
+}
+
+interface Facts {
+  readonly date: string;
+  readonly cardInput: CardInput;
+  readonly card: SettingCard | null;
+  readonly tools: ToolSetInput;
+  readonly setting: FollowedSetting | null;
+  readonly boltCount: number | null;
+  readonly frozen: { jointVersion: number; coreVersion: string; batches: BatchUse[] };
+}
+
+async function gatherFacts(
+  context: WriteContext,
+  kind: WorkKind,
+  data: TighteningData | BreakoutData,
+): Promise<Facts> {
+  const { db, site } = context;
+  await checkPeople(db, data.personIds);
+  const setting =
+    data.settingId === null ? null : await followedSetting(db, data.settingId, kind, data.jointId);
+  const date = dateAtSite(data.happenedAt, site.timeZone);
+  const planId = setting?.input.planId ?? PASS_PLANS[0]?.id ?? '';
+  const cardInput = await gatherCardInput(
+    db,
+    { jointId: data.jointId, kind, startsOn: date, endsOn: date, tools: data.tools, planId },
+    toUtc(data.happenedAt),
+    'data.',
+  );
+  return {
+    date,
+    cardInput,
+    card: hasTools(data.tools) ? settingCard(cardInput) : null,
+    tools: data.tools,
+    setting,
+    boltCount: resolveJoint(cardInput.joint.data).boltCount,
+    frozen: {
+      jointVersion: cardInput.joint.version,
+      coreVersion: CORE_VERSION,
+      batches: await batchesOf(context, cardInput.joint.data.lubricant),
+    },
+  };
+}
+
+const hasTools = (tools: ToolSetInput) =>
+  [tools.driveId, tools.cassetteId, tools.pumpId, tools.gaugeId].some((id) => id !== null) ||
+  tools.reducerIds.length + tools.hoseIds.length > 0;
+
+async function checkPeople(db: Kysely<RegisterSchema>, personIds: readonly string[]): Promise<void> {
+  checkDistinct('data.personIds', personIds);
+  const known = await db
+    .selectFrom('person')
+    .select('id')
+    .where('id', 'in', [...personIds])
+    .execute();
+  const missing = personIds.find((id) => !known.some((person) => person.id === id));
+  if (missing !== undefined) throw notFound('person', 'data.personIds', missing);
+}
+
+async function followedSetting(
+  db: Kysely<RegisterSchema>,
+  id: string,
+  kind: WorkKind,
+  jointId: string,
+): Promise<FollowedSetting> {
+  const row = await db
+    .selectFrom('setting')
+    .innerJoin('event', 'event.id', 'setting.id')
+    .select(['setting.kind', 'setting.joint_id', 'event.body'])
+    .where('setting.id', '=', id)
+    .executeTakeFirst();
+  if (!row) throw notFound('setting', 'data.settingId', id);
+  const setting = (JSON.parse(row.body) as EventBody).data as EventDataByKind['setting issued'];
+  if (row.joint_id !== jointId) {
+    throw invalidField(
+      'data.settingId',
+      setting.number,
+      `a setting of this joint; ${setting.number} is for ${setting.card.tag}`,
+    );
+  }
+  if (row.kind !== kind) {
+    throw invalidField(
+      'data.settingId',
+      setting.number,
+      `a setting for ${kind}; ${setting.number} is for ${row.kind}`,
+    );
+  }
+  return setting;
+}
+
+function flagsOf(facts: Facts, boltsDone: number | null): string[] {
+  const { card, setting, boltCount } = facts;
+  const flags = recordFlags({ card, settingIssued: setting !== null, boltsDone, boltCount });
+  if (card === null) flags.push('tools not recorded');
+  if (setting === null) return flags;
+  const { number, input } = setting;
+  if (!isDeepStrictEqual(input.tools, facts.tools)) flags.push(`other tools than setting ${number} names`);
+  if (facts.date < input.startsOn || facts.date > input.endsOn) {
+    flags.push(`done on ${facts.date}; setting ${number} is for ${input.startsOn} to ${input.endsOn}`);
+  }
+  if (setting.card.jointVersion !== facts.frozen.jointVersion) {
+    flags.push(`the joint was edited after setting ${number} was issued`);
+  }
+  return flags;
+}
+
+/** Two pressures are told apart from here on; below, they are the same number in two units. */
+const SAME_PRESSURE = 1e-3;
+
+function dialFlag(setting: FollowedSetting | null, dialled: Entered | null): string[] {
+  const dial = setting?.card.dial ?? null;
+  if (setting === null || dial === null || dialled === null) return [];
+  if (Math.abs(dialled.si - dial.pressure) <= SAME_PRESSURE * dial.pressure) return [];
+  const said = showEntered({ text: String(dial.value), unit: dial.unit });
+  return [`dialled ${showEntered(dialled)}; setting ${setting.number} says ${said}`];
+}
+
+function unknownStuds(readings: BreakoutData['readings'], boltCount: number | null): string[] {
+  if (boltCount === null) return [];
+  return readings
+    .filter(({ bolt }) => bolt > boltCount)
+    .map(({ bolt }) => `stud ${bolt} recorded; the joint has ${boltCount}`);
+}
+
+/** The lubricant's batch, so that a batch can be traced to every joint it went on. */
+async function batchesOf(
+  { db, newId }: WriteContext,
+  lubricant: CardInput['joint']['data']['lubricant'],
+): Promise<BatchUse[]> {
+  if (lubricant === null || lubricant.batch === '') return [];
+  const known = await db
+    .selectFrom('batch')
+    .select('id')
+    .where('kind', '=', 'lubricant')
+    .where('name_key', '=', nameKey(lubricant.name))
+    .where('number_key', '=', nameKey(lubricant.batch))
+    .executeTakeFirst();
+  return [{ id: known?.id ?? newId(), kind: 'lubricant', name: lubricant.name, number: lubricant.batch }];
+}
