@@ -12,6 +12,7 @@ const programs = {
   main: entry('main.ts'),
   utility: entry('launch/utility.ts'),
   open: entry('launch/open.ts'),
+  serve: entry('launch/serve.ts'),
 };
 
 /** Everything a build is made from. */
