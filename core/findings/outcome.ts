@@ -1,0 +1,166 @@
+/** What keeps a relation from being computed: an input nobody has given, or one that can't be right. */
+export interface InputGap {
+  readonly symbol: string;
+  readonly name: string;
+  readonly reason: 'missing' | 'out of range' | 'no solution';
+  /** The value as given, in SI; null when none was given. */
+  readonly given: string | null;
+  readonly allowed: string;
+  /** What to measure, enter or look up. */
+  readonly remedy: string;
+}
+
+/** A result, or what it waits for. Never both, never NaN. */
+export type Outcome<T> =
+  | { readonly value: T; readonly missing: readonly [] }
+  | { readonly value: null; readonly missing: readonly InputGap[] };
+
+/** One input of a relation with what it may be. */
+export interface RelationInput {
+  readonly symbol: string;
+  readonly name: string;
+  readonly value: number | null;
+  readonly allowed: string;
+  readonly fits: (value: number) => boolean;
+  readonly remedy: string;
+}
+
+/**
+ * An input that has to be above zero.
+ *
+ * Equation: x > 0 and finite.
+ * @param symbol the relation's symbol
+ * @param name what it is, with its SI unit where it has one
+ * @param value SI, null when not known
+ * @param remedy what to measure or enter
+ * @returns the input with its rule
+ * @example positive('Ag', 'gasket area, m²', null, 'measure the gasket').allowed // 'above 0'
+ * @source rule of this program for input
+ */
+export function positive(symbol: string, name: string, value: number | null, remedy: string): RelationInput {
+  return { symbol, name, value, allowed: 'above 0', fits: (x) => x > 0, remedy };
+}
+
+/**
+ * An input between two values, both allowed.
+ *
+ * Equation: least ≤ x ≤ most.
+ * @param symbol the relation's symbol
+ * @param name what it is, with its SI unit where it has one
+ * @param value SI, null when not known
+ * @param range least and most value; `Infinity` for an open end
+ * @param remedy what to measure or enter
+ * @returns the input with its rule
+ * @example within('φg', 'retained fraction', 0.7, [0, 1], 'ask the gasket data sheet').allowed // '0 to 1'
+ * @source rule of this program for input
+ */
+export function within(
+  symbol: string,
+  name: string,
+  value: number | null,
+  [least, most]: readonly [number, number],
+  remedy: string,
+): RelationInput {
+  const allowed = Number.isFinite(most) ? `${least} to ${most}` : `at least ${least}`;
+  return { symbol, name, value, allowed, fits: (x) => x >= least && x <= most, remedy };
+}
+
+/**
+ * An input that has to be a whole number in a range.
+ *
+ * Equation: x ∈ {least … most}.
+ * @param symbol the relation's symbol
+ * @param name what it is
+ * @param value the number, null when not known
+ * @param range least and most value
+ * @param remedy what to count
+ * @returns the input with its rule
+ * @example whole('nb', 'number of bolts', 12, [1, 400], 'count the bolts').allowed // 'whole number, 1 to 400'
+ * @source rule of this program for input
+ */
+export function whole(
+  symbol: string,
+  name: string,
+  value: number | null,
+  [least, most]: readonly [number, number],
+  remedy: string,
+): RelationInput {
+  const allowed = `whole number, ${least} to ${most}`;
+  return {
+    symbol,
+    name,
+    value,
+    allowed,
+    fits: (x) => Number.isInteger(x) && x >= least && x <= most,
+    remedy,
+  };
+}
+
+/**
+ * Computes a relation once every input is there and can be right.
+ *
+ * Equation: y = f(x…) when every x is known, in range and y is finite.
+ * @param inputs the relation's inputs by name
+ * @param relation the relation on plain numbers
+ * @returns the result, or every gap at once
+ * @example compute({ F: positive('F', 'load, N', 10, 'measure it') }, ({ F }) => 2 * F).value // 20
+ * @source rule of this program for input
+ */
+export function compute<I extends Readonly<Record<string, RelationInput>>, T>(
+  inputs: I,
+  relation: (values: { readonly [K in keyof I]: number }) => T,
+): Outcome<T> {
+  const listed = Object.values(inputs);
+  const gaps = listed.flatMap(gapOf);
+  if (gaps.length > 0) return { value: null, missing: gaps };
+  const values = Object.fromEntries(Object.entries(inputs).map(([name, input]) => [name, input.value ?? 0]));
+  const value = relation(values as { readonly [K in keyof I]: number });
+  return everyNumberFinite(value)
+    ? { value, missing: [] }
+    : { value: null, missing: listed.map((input) => gap(input, 'no solution')) };
+}
+
+/**
+ * What is wrong with inputs, without computing anything.
+ *
+ * @param inputs inputs with their rules
+ * @returns one gap per input that is missing or out of range
+ * @example gapsOf([positive('F', 'load, N', -1, 'measure it')])[0]?.reason // 'out of range'
+ * @source rule of this program for input
+ */
+export function gapsOf(inputs: readonly RelationInput[]): InputGap[] {
+  return inputs.flatMap(gapOf);
+}
+
+/**
+ * The outcome of a relation that has no answer for inputs which are each in range.
+ *
+ * @param symbol what was sought
+ * @param name what it is
+ * @param remedy what to check
+ * @returns an outcome without a value
+ * @example noSolution('μ', 'friction coefficient', 'check K').missing[0]?.reason // 'no solution'
+ * @source rule of this program for input
+ */
+export function noSolution(symbol: string, name: string, remedy: string): Outcome<never> {
+  return {
+    value: null,
+    missing: [{ symbol, name, reason: 'no solution', given: null, allowed: 'see remedy', remedy }],
+  };
+}
+
+function gapOf(input: RelationInput): InputGap[] {
+  if (input.value === null) return [gap(input, 'missing')];
+  if (!Number.isFinite(input.value) || !input.fits(input.value)) return [gap(input, 'out of range')];
+  return [];
+}
+
+function gap({ symbol, name, value, allowed, remedy }: RelationInput, reason: InputGap['reason']): InputGap {
+  return { symbol, name, reason, given: value === null ? null : String(value), allowed, remedy };
+}
+
+function everyNumberFinite(value: unknown): boolean {
+  if (typeof value === 'number') return Number.isFinite(value);
+  if (value !== null && typeof value === 'object') return Object.values(value).every(everyNumberFinite);
+  return true;
+}

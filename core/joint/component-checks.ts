@@ -1,0 +1,233 @@
+import {
+  compute,
+  type InputGap,
+  type Outcome,
+  positive,
+  type RelationInput,
+  within,
+} from '../findings/outcome.ts';
+import { boltingInputs, type GasketBolting } from './gasket-target.ts';
+
+/** A state of the joint in which the gasket has to hold, with a pressure and a retained fraction of its own. */
+export interface PressureCase {
+  readonly name: 'design' | 'operating' | 'test';
+  /** Pmax, Pa */
+  readonly pressure: number | null;
+  /** φg: fraction of the gasket's assembly stress that is left in this state, 0 to 1. */
+  readonly retained: number | null;
+}
+
+/** Everything the component approach looks at, SI, stresses on the root area. Null is not known. */
+export interface ComponentData extends GasketBolting {
+  /** Gid: inside diameter the pressure acts on, m. */
+  readonly gasketInside: number | null;
+  /** SgT, Pa */
+  readonly gasketTarget: number | null;
+  /** Sg,minS, Pa */
+  readonly gasketSeating: number | null;
+  /** Sg,minO, Pa */
+  readonly gasketOperating: number | null;
+  /** Sg,max, Pa */
+  readonly gasketMax: number | null;
+  /** Sb,max, Pa */
+  readonly boltStressMax: number | null;
+  /** Sb,min, Pa */
+  readonly boltStressMin: number | null;
+  /** Sf,max, Pa */
+  readonly flangeStressMax: number | null;
+  /** θf,max: rotation of the flange at Sf,max, rad. */
+  readonly flangeRotation: number | null;
+  /** θg,max: rotation the gasket stands, rad. */
+  readonly gasketRotation: number | null;
+  readonly cases: readonly PressureCase[];
+}
+
+/** One check of a bolt stress. "Not known" is never a pass. */
+export interface LimitCheck {
+  readonly step: 5 | 6 | 7 | 8;
+  readonly name: 'gasket seating' | 'gasket in operation' | 'gasket ceiling' | 'flange rotation';
+  /** Pressure case of step 6; null for the other steps. */
+  readonly case: PressureCase['name'] | null;
+  readonly state: 'met' | 'not met' | 'not known';
+  readonly side: 'at least' | 'at most';
+  /** Bolt stress on the root area, Pa. */
+  readonly value: number;
+  /** Limit as a bolt stress on the root area, Pa; null when not known. */
+  readonly limit: number | null;
+  readonly relation: string;
+  readonly missing: readonly InputGap[];
+}
+
+/** Relative room for rounding when two stresses that are equal by their definition are compared. */
+const ROUNDING = 1e-12;
+const DATA_SHEET = 'take it from the gasket data sheet';
+
+/**
+ * Checks a bolt stress against what gasket and flange need and stand.
+ *
+ * Equation: 5. σb ≥ Sg,minS·Ag/(nb·Ab); 6. σb ≥ (Sg,minO·Ag + (π/4)·Pmax·Gid²)/(φg·nb·Ab) for every case;
+ * 7. σb ≤ Sg,max·Ag/(nb·Ab); 8. σb ≤ Sf,max·(θg,max/θf,max).
+ * @param boltStress σb on the root area, Pa, at least 0
+ * @param data joint, gasket, limits and pressure cases
+ * @returns one check per step, and one of step 6 per case
+ * @example checkBoltStress(345e6, data).find((check) => check.step === 5)?.state // 'met'
+ * @source ASME PCC-1-2013, Appendix O, steps 5 to 8 (from memory)
+ */
+export function checkBoltStress(boltStress: number, data: ComponentData): LimitCheck[] {
+  return [
+    check(boltStress, 5, 'gasket seating', 'at least', seatingStress(data), 'σb ≥ Sg,minS·Ag/(nb·Ab)'),
+    ...data.cases.map((pressureCase) => ({
+      ...check(
+        boltStress,
+        6,
+        'gasket in operation',
+        'at least',
+        operatingStress(data, pressureCase),
+        'σb ≥ (Sg,minO·Ag + (π/4)·Pmax·Gid²)/(φg·nb·Ab)',
+      ),
+      case: pressureCase.name,
+    })),
+    check(boltStress, 7, 'gasket ceiling', 'at most', ceilingStress(data), 'σb ≤ Sg,max·Ag/(nb·Ab)'),
+    check(boltStress, 8, 'flange rotation', 'at most', rotationStress(data), 'σb ≤ Sf,max·(θg,max/θf,max)'),
+  ];
+}
+
+function check(
+  value: number,
+  step: LimitCheck['step'],
+  name: LimitCheck['name'],
+  side: LimitCheck['side'],
+  limit: Outcome<number>,
+  relation: string,
+): LimitCheck {
+  const bare = { step, name, case: null, side, value, relation };
+  if (limit.value === null) return { ...bare, state: 'not known', limit: null, missing: limit.missing };
+  const met =
+    side === 'at least' ? value >= limit.value * (1 - ROUNDING) : value <= limit.value * (1 + ROUNDING);
+  return { ...bare, state: met ? 'met' : 'not met', limit: limit.value, missing: [] };
+}
+
+/**
+ * Least bolt stress that seats the gasket.
+ *
+ * Equation: σb = Sg,minS·Ag/(nb·Ab).
+ * @param data number of bolts, root area, gasket area, Sg,minS
+ * @returns σb on the root area, Pa
+ * @example seatingStress(data).value
+ * @source ASME PCC-1-2013, Appendix O, step 5 (from memory)
+ */
+export function seatingStress(data: GasketBolting & Pick<ComponentData, 'gasketSeating'>): Outcome<number> {
+  return byGasketStress(
+    data,
+    within('Sg,minS', 'least gasket seating stress, Pa', data.gasketSeating, [0, 5e9], DATA_SHEET),
+  );
+}
+
+/**
+ * Largest bolt stress the gasket stands.
+ *
+ * Equation: σb = Sg,max·Ag/(nb·Ab).
+ * @param data number of bolts, root area, gasket area, Sg,max
+ * @returns σb on the root area, Pa
+ * @example ceilingStress(data).value
+ * @source ASME PCC-1-2013, Appendix O, step 7 (from memory)
+ */
+export function ceilingStress(data: GasketBolting & Pick<ComponentData, 'gasketMax'>): Outcome<number> {
+  return byGasketStress(data, positive('Sg,max', 'largest gasket stress, Pa', data.gasketMax, DATA_SHEET));
+}
+
+function byGasketStress(data: GasketBolting, stress: RelationInput): Outcome<number> {
+  return compute({ ...boltingInputs(data), stress }, (v) => (v.stress * v.area) / (v.count * v.root));
+}
+
+/**
+ * Least bolt stress at assembly that keeps the gasket tight in one pressure case.
+ *
+ * Equation: σb = (Sg,minO·Ag + (π/4)·Pmax·Gid²)/(φg·nb·Ab).
+ * @param data number of bolts, root area, gasket area, Gid, Sg,minO
+ * @param pressureCase pressure and retained fraction φg of the case
+ * @returns σb on the root area, Pa
+ * @example operatingStress(data, { name: 'test', pressure: 7.7e6, retained: 1 }).value
+ * @source ASME PCC-1-2013, Appendix O, step 6 (from memory)
+ */
+export function operatingStress(
+  data: GasketBolting & Pick<ComponentData, 'gasketInside' | 'gasketOperating'>,
+  pressureCase: PressureCase,
+): Outcome<number> {
+  const at = `in the ${pressureCase.name} case`;
+  return compute(
+    {
+      ...boltingInputs(data),
+      stress: within(
+        'Sg,minO',
+        'least gasket operating stress, Pa',
+        data.gasketOperating,
+        [0, 5e9],
+        DATA_SHEET,
+      ),
+      inside: positive(
+        'Gid',
+        'inside diameter of the gasket, m',
+        data.gasketInside,
+        'measure the sealing element',
+      ),
+      pressure: within(
+        'Pmax',
+        `largest pressure ${at}, Pa`,
+        pressureCase.pressure,
+        [0, 1e9],
+        `enter the pressure ${at}`,
+      ),
+      retained: {
+        ...within(
+          'φg',
+          `retained fraction of the gasket stress ${at}`,
+          pressureCase.retained,
+          [0, 1],
+          DATA_SHEET,
+        ),
+        allowed: 'above 0, at most 1',
+        fits: (x: number) => x > 0 && x <= 1,
+      },
+    },
+    (v) => (v.stress * v.area + (Math.PI / 4) * v.pressure * v.inside ** 2) / (v.retained * v.count * v.root),
+  );
+}
+
+/**
+ * Largest bolt stress at which the flange rotates no farther than the gasket stands.
+ *
+ * Equation: σb = Sf,max·(θg,max/θf,max).
+ * @param data Sf,max, θf,max, θg,max
+ * @returns σb on the root area, Pa
+ * @example rotationStress(data).value
+ * @source ASME PCC-1-2013, Appendix O, step 8 (from memory)
+ */
+export function rotationStress(
+  data: Pick<ComponentData, 'flangeStressMax' | 'flangeRotation' | 'gasketRotation'>,
+): Outcome<number> {
+  return compute(
+    {
+      flange: positive(
+        'Sf,max',
+        'largest bolt stress by the flange, Pa',
+        data.flangeStressMax,
+        'have the flange calculated, or take the limit from a table the site accepts',
+      ),
+      flangeRotation: positive(
+        'θf,max',
+        'rotation of the flange at Sf,max, rad',
+        data.flangeRotation,
+        'have the flange calculated',
+      ),
+      gasketRotation: within(
+        'θg,max',
+        'rotation the gasket stands, rad',
+        data.gasketRotation,
+        [0, 1],
+        DATA_SHEET,
+      ),
+    },
+    (v) => v.flange * (v.gasketRotation / v.flangeRotation),
+  );
+}

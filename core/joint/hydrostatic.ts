@@ -1,0 +1,38 @@
+import { compute, type Outcome, positive, whole, within } from '../findings/outcome.ts';
+
+/** Force the pressure pushes the flanges apart with. */
+export interface EndForce {
+  /** H, N */
+  readonly force: number;
+  /** H/nb, N */
+  readonly perBolt: number;
+}
+
+/**
+ * Hydrostatic end force of a circular joint.
+ *
+ * Equation: H = (π/4)·G²·p; per bolt H/nb.
+ * @param diameter diameter the pressure acts on G, m, above 0: say which, reaction diameter or gasket inside
+ * @param pressure p, Pa, at least 0
+ * @param boltCount nb, whole, 1 to 400
+ * @returns whole force and force per bolt, N
+ * @example endForce(0.29955, 1.7237e6, 12).value?.force // 121480 N
+ * @source ASME BPVC VIII-1, Appendix 2, 2-5(c) (second-hand)
+ */
+export function endForce(
+  diameter: number | null,
+  pressure: number | null,
+  boltCount: number | null,
+): Outcome<EndForce> {
+  return compute(
+    {
+      diameter: positive('G', 'diameter the pressure acts on, m', diameter, 'measure the gasket'),
+      pressure: within('p', 'pressure, Pa', pressure, [0, 1e9], 'enter the pressure of this case'),
+      count: whole('nb', 'number of bolts', boltCount, [1, 400], 'count the bolts'),
+    },
+    (v) => {
+      const force = (Math.PI / 4) * v.diameter ** 2 * v.pressure;
+      return { force, perBolt: force / v.count };
+    },
+  );
+}
