@@ -1,0 +1,393 @@
+CREATE TABLE attachment (
+       hash text primary key check (length(hash) = 64 and hash not glob '*[^0-9a-f]*'),
+       name text not null check (length(name) between 1 and 260),
+       media_type text not null,
+       size integer not null check (size >= 0),
+       added_on text not null check (added_on glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]')
+     ) strict;
+
+CREATE TABLE batch (
+       id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
+       kind text not null check (kind in ('lubricant', 'gasket', 'stud', 'nut')),
+       name text not null check (length(name) between 1 and 120),
+       number text not null check (length(number) between 1 and 80),
+       name_key text not null,
+       number_key text not null,
+       unique (kind, name_key, number_key)
+     ) strict;
+
+CREATE TABLE breakout (
+       id text primary key references event (id) on delete restrict,
+       joint_id text not null references joint (id) on delete restrict,
+       setting_id text references setting (id) on delete restrict,
+       happened_at text not null check (happened_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       happened_at_utc text not null check (happened_at_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       flags text not null check (json_valid(flags)),
+       readings integer not null check (readings between 1 and 400),
+       not_turned integer not null check (not_turned between 0 and 400),
+       torque_nm real check (torque_nm between 0 and 1000000),
+       highest_nm real check (highest_nm between 0 and 1000000),
+       check ((torque_nm is null) = (highest_nm is null))
+     ) strict;
+
+CREATE TABLE breakout_reading (
+       breakout_id text not null references breakout (id) on delete restrict,
+       bolt integer not null check (bolt between 1 and 400),
+       outcome text not null check (outcome in ('turned', 'would not turn', 'cut')),
+       
+       dialled_text text,
+       dialled_unit text,
+       dialled_pa real check (dialled_pa between 0 and 400000000),
+       torque_text text,
+       torque_unit text,
+       torque_nm real check (torque_nm between 0 and 1000000),
+       basis text not null,
+       check ((dialled_text is null) = (dialled_pa is null) and (dialled_unit is null) = (dialled_pa is null)),
+       primary key (breakout_id, bolt)
+     ) strict, without rowid;
+
+CREATE TABLE certificate (
+       id text primary key references event (id) on delete restrict,
+       tool_id text not null references tool (id) on delete restrict,
+       number text not null check (length(number) between 1 and 60),
+       number_key text not null,
+       laboratory text not null check (length(laboratory) between 1 and 160),
+       calibrated_on text not null check (calibrated_on glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]'),
+       valid_until text not null check (valid_until glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]'),
+       result text not null check (result in ('within limits', 'outside limits', 'no limits stated')),
+       condition text not null check (condition in ('as found', 'as left')),
+       measured text not null check (measured in ('pressure-torque', 'gauge')),
+       data text not null check (json_valid(data)),
+       unique (tool_id, number_key),
+       check (valid_until >= calibrated_on)
+     ) strict;
+
+CREATE TABLE certificate_point (
+       certificate_id text not null references certificate (id) on delete restrict,
+       position integer not null check (position between 0 and 199),
+       direction text check (direction in ('up', 'down')),
+       pressure_text text not null,
+       pressure_unit text not null,
+       pressure_pa real not null check (pressure_pa between 0 and 400000000),
+       measured_text text not null,
+       measured_unit text not null,
+       measured_si real not null check (measured_si between 0 and 400000000),
+       primary key (certificate_id, position)
+     ) strict, without rowid;
+
+CREATE TABLE event (
+       id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
+       origin_id text not null references origin (id) on delete restrict,
+       sequence integer not null check (sequence >= 1),
+       previous_hash text not null check (length(previous_hash) = 64 and previous_hash not glob '*[^0-9a-f]*'),
+       hash text not null unique check (length(hash) = 64 and hash not glob '*[^0-9a-f]*'),
+       body text not null check (json_valid(body)),
+       body_version integer not null check (body_version >= 1),
+       kind text not null check (kind in ('register created', 'unit saved', 'person saved', 'joint saved', 'tool saved', 'certificate added', 'setting issued', 'tightening recorded', 'breakout recorded', 'import confirmed')),
+       happened_at text not null check (happened_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       happened_at_utc text not null check (happened_at_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       recorded_at text not null check (recorded_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       supersedes text references event (id) on delete restrict,
+       unique (origin_id, sequence)
+     ) strict;
+
+CREATE TABLE event_attachment (
+       event_id text not null references event (id) on delete restrict,
+       attachment_hash text not null references attachment (hash) on delete restrict,
+       primary key (event_id, attachment_hash)
+     ) strict, without rowid;
+
+CREATE TABLE event_batch (
+       event_id text not null references event (id) on delete restrict,
+       batch_id text not null references batch (id) on delete restrict,
+       primary key (event_id, batch_id)
+     ) strict, without rowid;
+
+CREATE TABLE event_joint (
+       event_id text not null references event (id) on delete restrict,
+       joint_id text not null references joint (id) on delete restrict,
+       primary key (event_id, joint_id)
+     ) strict, without rowid;
+
+CREATE TABLE event_person (
+       event_id text not null references event (id) on delete restrict,
+       person_id text not null references person (id) on delete restrict,
+       role text not null check (role in ('issued', 'did the work')),
+       position integer not null check (position >= 0),
+       primary key (event_id, person_id, role)
+     ) strict, without rowid;
+
+CREATE TABLE event_tool (
+       event_id text not null references event (id) on delete restrict,
+       tool_id text not null references tool (id) on delete restrict,
+       role text not null check (role in ('saved', 'calibrated', 'calibrated with', 'drive unit', 'cassette', 'reducer', 'pump', 'gauge', 'hose')),
+       position integer not null check (position >= 0),
+       primary key (event_id, tool_id, role)
+     ) strict, without rowid;
+
+CREATE TABLE joint (
+       id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
+       unit_id text not null references plant_unit (id) on delete restrict,
+       version integer not null check (version >= 1),
+       tag text not null check (length(tag) between 1 and 60),
+       tag_key text not null unique,
+       tag_sort text not null,
+       location text not null check (length(location) <= 300),
+       service text not null check (length(service) <= 120),
+       service_sort text not null,
+       flange text not null,
+       bolting text not null,
+       grade text,
+       search text not null,
+       data text not null check (json_valid(data)),
+       last_event_kind text check (last_event_kind in ('tightening', 'breakout')),
+       last_event_at text check (last_event_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       last_event_at_utc text check (last_event_at_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       check ((last_event_kind is null) = (last_event_at is null)
+          and (last_event_at is null) = (last_event_at_utc is null))
+     ) strict;
+
+CREATE TABLE "kysely_migration" ("name" varchar(255) not null primary key, "timestamp" varchar(255) not null);
+
+CREATE TABLE "kysely_migration_lock" ("id" varchar(255) not null primary key, "is_locked" integer default 0 not null);
+
+CREATE TABLE origin (
+       id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
+       name text not null check (length(name) between 1 and 120),
+       created_at text not null check (created_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z')
+     ) strict;
+
+CREATE TABLE person (
+       id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
+       version integer not null check (version >= 1),
+       name text not null check (length(name) between 1 and 120),
+       name_key text not null,
+       role text not null check (length(role) <= 80)
+     ) strict;
+
+CREATE TABLE plant_unit (
+       id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
+       site_id text not null references site (id) on delete restrict,
+       version integer not null check (version >= 1),
+       name text not null check (length(name) between 1 and 120),
+       name_key text not null unique
+     ) strict;
+
+CREATE TABLE request_receipt (
+       key text primary key check (length(key) = 36 and key glob '????????-????-????-????-????????????'),
+       request text not null,
+       input_hash text not null check (length(input_hash) = 64 and input_hash not glob '*[^0-9a-f]*'),
+       answer text not null check (json_valid(answer)),
+       recorded_at text not null check (recorded_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z')
+     ) strict;
+
+CREATE TABLE setting (
+       id text primary key references event (id) on delete restrict,
+       number text not null unique check (number glob 'S-[0-9][0-9][0-9][0-9]*'),
+       kind text not null check (kind in ('tightening', 'breakout')),
+       joint_id text not null references joint (id) on delete restrict,
+       joint_version integer not null check (joint_version >= 1),
+       starts_on text not null check (starts_on glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]'),
+       ends_on text not null check (ends_on glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]'),
+       issued_at text not null check (issued_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       issued_by text not null references person (id) on delete restrict,
+       dial_value real check (dial_value between 0 and 400000000),
+       dial_unit text,
+       dial_pa real check (dial_pa between 0 and 400000000),
+       check (ends_on >= starts_on),
+       check ((dial_value is null) = (dial_pa is null) and (dial_unit is null) = (dial_pa is null))
+     ) strict;
+
+CREATE TABLE site (
+       id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
+       name text not null check (length(name) between 1 and 120),
+       time_zone text not null check (length(time_zone) between 1 and 60),
+       demo integer not null check (demo in (0, 1))
+     ) strict;
+
+CREATE TABLE tightening (
+       id text primary key references event (id) on delete restrict,
+       joint_id text not null references joint (id) on delete restrict,
+       setting_id text references setting (id) on delete restrict,
+       happened_at text not null check (happened_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       happened_at_utc text not null check (happened_at_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       flags text not null check (json_valid(flags)),
+       bolts_tightened integer not null check (bolts_tightened between 0 and 400),
+       final_pass_no_turn integer not null check (final_pass_no_turn in (0, 1)),
+       
+       dialled_text text,
+       dialled_unit text,
+       dialled_pa real check (dialled_pa between 0 and 400000000),
+       torque_text text,
+       torque_unit text,
+       torque_nm real check (torque_nm between 0 and 1000000),
+       basis text not null,
+       check ((dialled_text is null) = (dialled_pa is null) and (dialled_unit is null) = (dialled_pa is null))
+     ) strict;
+
+CREATE TABLE tool (
+       id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
+       version integer not null check (version >= 1),
+       number text not null check (length(number) between 1 and 40),
+       number_key text not null unique,
+       number_sort text not null,
+       serial text not null check (length(serial) <= 80),
+       class text not null check (class in ('drive unit', 'cassette', 'reducer', 'pump', 'gauge', 'hose')),
+       status text not null check (status in ('available', 'issued', 'at the laboratory', 'quarantined', 'scrapped')),
+       place text not null check (length(place) <= 120),
+       ratings text not null,
+       valid_until text check (valid_until glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]'),
+       search text not null,
+       data text not null check (json_valid(data))
+     ) strict;
+
+CREATE INDEX breakout_by_joint on breakout (joint_id, happened_at_utc);
+
+CREATE INDEX breakout_by_setting on breakout (setting_id) where setting_id is not null;
+
+CREATE INDEX certificate_by_tool on certificate (tool_id, calibrated_on);
+
+CREATE INDEX event_attachment_hash on event_attachment (attachment_hash);
+
+CREATE INDEX event_batch_trace on event_batch (batch_id, event_id);
+
+CREATE INDEX event_joint_history on event_joint (joint_id, event_id);
+
+CREATE INDEX event_kind on event (kind, happened_at_utc);
+
+CREATE INDEX event_person_trace on event_person (person_id, event_id);
+
+CREATE INDEX event_supersedes on event (supersedes) where supersedes is not null;
+
+CREATE INDEX event_tool_trace on event_tool (tool_id, event_id);
+
+CREATE INDEX joint_by_last_event on joint (last_event_at_utc, tag_sort, id);
+
+CREATE INDEX joint_by_service on joint (service_sort, tag_sort, id);
+
+CREATE INDEX joint_by_tag on joint (tag_sort, id);
+
+CREATE INDEX joint_by_unit on joint (unit_id, tag_sort);
+
+CREATE INDEX person_by_name on person (name_key, id);
+
+CREATE INDEX setting_by_date on setting (issued_at);
+
+CREATE INDEX setting_by_joint on setting (joint_id, issued_at);
+
+CREATE INDEX tightening_by_joint on tightening (joint_id, happened_at_utc);
+
+CREATE INDEX tightening_by_setting on tightening (setting_id) where setting_id is not null;
+
+CREATE INDEX tool_by_class on tool (class, number_sort);
+
+CREATE INDEX tool_by_number on tool (number_sort, id);
+
+CREATE INDEX tool_by_status on tool (status, number_sort);
+
+CREATE INDEX tool_by_valid_until on tool (valid_until, number_sort);
+
+CREATE TRIGGER attachment_no_delete before delete on attachment begin select raise(abort, 'attachment is append-only'); end;
+
+CREATE TRIGGER attachment_no_reinsert before insert on attachment
+       when exists (select 1 from attachment where hash = new.hash) begin select raise(abort, 'attachment is append-only'); end;
+
+CREATE TRIGGER attachment_no_update before update on attachment begin select raise(abort, 'attachment is append-only'); end;
+
+CREATE TRIGGER breakout_no_delete before delete on breakout begin select raise(abort, 'breakout is append-only'); end;
+
+CREATE TRIGGER breakout_no_reinsert before insert on breakout
+       when exists (select 1 from breakout where id = new.id) begin select raise(abort, 'breakout is append-only'); end;
+
+CREATE TRIGGER breakout_no_update before update on breakout begin select raise(abort, 'breakout is append-only'); end;
+
+CREATE TRIGGER breakout_reading_no_delete before delete on breakout_reading begin select raise(abort, 'breakout_reading is append-only'); end;
+
+CREATE TRIGGER breakout_reading_no_reinsert before insert on breakout_reading
+       when exists (select 1 from breakout_reading where breakout_id = new.breakout_id and bolt = new.bolt) begin select raise(abort, 'breakout_reading is append-only'); end;
+
+CREATE TRIGGER breakout_reading_no_update before update on breakout_reading begin select raise(abort, 'breakout_reading is append-only'); end;
+
+CREATE TRIGGER certificate_no_delete before delete on certificate begin select raise(abort, 'certificate is append-only'); end;
+
+CREATE TRIGGER certificate_no_reinsert before insert on certificate
+       when exists (select 1 from certificate where id = new.id) begin select raise(abort, 'certificate is append-only'); end;
+
+CREATE TRIGGER certificate_no_update before update on certificate begin select raise(abort, 'certificate is append-only'); end;
+
+CREATE TRIGGER certificate_point_no_delete before delete on certificate_point begin select raise(abort, 'certificate_point is append-only'); end;
+
+CREATE TRIGGER certificate_point_no_reinsert before insert on certificate_point
+       when exists (select 1 from certificate_point where certificate_id = new.certificate_id and position = new.position) begin select raise(abort, 'certificate_point is append-only'); end;
+
+CREATE TRIGGER certificate_point_no_update before update on certificate_point begin select raise(abort, 'certificate_point is append-only'); end;
+
+CREATE TRIGGER event_attachment_no_delete before delete on event_attachment begin select raise(abort, 'event_attachment is append-only'); end;
+
+CREATE TRIGGER event_attachment_no_reinsert before insert on event_attachment
+       when exists (select 1 from event_attachment where event_id = new.event_id and attachment_hash = new.attachment_hash) begin select raise(abort, 'event_attachment is append-only'); end;
+
+CREATE TRIGGER event_attachment_no_update before update on event_attachment begin select raise(abort, 'event_attachment is append-only'); end;
+
+CREATE TRIGGER event_batch_no_delete before delete on event_batch begin select raise(abort, 'event_batch is append-only'); end;
+
+CREATE TRIGGER event_batch_no_reinsert before insert on event_batch
+       when exists (select 1 from event_batch where event_id = new.event_id and batch_id = new.batch_id) begin select raise(abort, 'event_batch is append-only'); end;
+
+CREATE TRIGGER event_batch_no_update before update on event_batch begin select raise(abort, 'event_batch is append-only'); end;
+
+CREATE TRIGGER event_joint_no_delete before delete on event_joint begin select raise(abort, 'event_joint is append-only'); end;
+
+CREATE TRIGGER event_joint_no_reinsert before insert on event_joint
+       when exists (select 1 from event_joint where event_id = new.event_id and joint_id = new.joint_id) begin select raise(abort, 'event_joint is append-only'); end;
+
+CREATE TRIGGER event_joint_no_update before update on event_joint begin select raise(abort, 'event_joint is append-only'); end;
+
+CREATE TRIGGER event_no_delete before delete on event begin select raise(abort, 'event is append-only'); end;
+
+CREATE TRIGGER event_no_reinsert before insert on event
+       when exists (select 1 from event where id = new.id) begin select raise(abort, 'event is append-only'); end;
+
+CREATE TRIGGER event_no_update before update on event begin select raise(abort, 'event is append-only'); end;
+
+CREATE TRIGGER event_person_no_delete before delete on event_person begin select raise(abort, 'event_person is append-only'); end;
+
+CREATE TRIGGER event_person_no_reinsert before insert on event_person
+       when exists (select 1 from event_person where event_id = new.event_id and person_id = new.person_id and role = new.role) begin select raise(abort, 'event_person is append-only'); end;
+
+CREATE TRIGGER event_person_no_update before update on event_person begin select raise(abort, 'event_person is append-only'); end;
+
+CREATE TRIGGER event_tool_no_delete before delete on event_tool begin select raise(abort, 'event_tool is append-only'); end;
+
+CREATE TRIGGER event_tool_no_reinsert before insert on event_tool
+       when exists (select 1 from event_tool where event_id = new.event_id and tool_id = new.tool_id and role = new.role) begin select raise(abort, 'event_tool is append-only'); end;
+
+CREATE TRIGGER event_tool_no_update before update on event_tool begin select raise(abort, 'event_tool is append-only'); end;
+
+CREATE TRIGGER origin_no_delete before delete on origin begin select raise(abort, 'origin is append-only'); end;
+
+CREATE TRIGGER origin_no_reinsert before insert on origin
+       when exists (select 1 from origin where id = new.id) begin select raise(abort, 'origin is append-only'); end;
+
+CREATE TRIGGER origin_no_update before update on origin begin select raise(abort, 'origin is append-only'); end;
+
+CREATE TRIGGER request_receipt_no_delete before delete on request_receipt begin select raise(abort, 'request_receipt is append-only'); end;
+
+CREATE TRIGGER request_receipt_no_reinsert before insert on request_receipt
+       when exists (select 1 from request_receipt where key = new.key) begin select raise(abort, 'request_receipt is append-only'); end;
+
+CREATE TRIGGER request_receipt_no_update before update on request_receipt begin select raise(abort, 'request_receipt is append-only'); end;
+
+CREATE TRIGGER setting_no_delete before delete on setting begin select raise(abort, 'setting is append-only'); end;
+
+CREATE TRIGGER setting_no_reinsert before insert on setting
+       when exists (select 1 from setting where id = new.id) begin select raise(abort, 'setting is append-only'); end;
+
+CREATE TRIGGER setting_no_update before update on setting begin select raise(abort, 'setting is append-only'); end;
+
+CREATE TRIGGER tightening_no_delete before delete on tightening begin select raise(abort, 'tightening is append-only'); end;
+
+CREATE TRIGGER tightening_no_reinsert before insert on tightening
+       when exists (select 1 from tightening where id = new.id) begin select raise(abort, 'tightening is append-only'); end;
+
+CREATE TRIGGER tightening_no_update before update on tightening begin select raise(abort, 'tightening is append-only'); end;
