@@ -15,6 +15,7 @@ export const FINDING_CODES = [
   'rating_unknown',
   'part_missing',
   'gauge_certificate_points_missing',
+  'plan_unknown',
   // Joint against table and limits.
   'friction_assumed',
   'table_value_unconfirmed',

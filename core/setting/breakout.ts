@@ -1,0 +1,281 @@
+import { looseningTorque } from '../bolting/torque.ts';
+import { breakoutAllowance, COMMON_RATIO, seizedStudCeiling } from '../breakout/allowance.ts';
+import type { OriginMark } from '../contract/joint.ts';
+import type { BreakoutView, PassRow, Working } from '../contract/setting.ts';
+import type { Finding } from '../findings/finding.ts';
+import { atJoint, atSettings, raise } from '../findings/raise.ts';
+import { showQuantity } from '../text/number.ts';
+import { type Basis, loadOf } from './basis.ts';
+import { capacityOf, type Dialled, dialFor, type Hydraulics } from './hydraulics.ts';
+import type { CardInput } from './input.ts';
+import { stressUnit, torqueUnit } from './show.ts';
+import { known, number, result } from './working.ts';
+
+/** Everything a breakout card adds. */
+export interface Breakout {
+  readonly view: BreakoutView;
+  readonly load: number | null;
+  readonly startTorque: number;
+  readonly start: Dialled | null;
+  readonly passes: readonly PassRow[];
+}
+
+interface Installed {
+  readonly torque: number;
+  readonly origin: OriginMark;
+  readonly source: string;
+}
+
+/** Torque the joint was tightened with: the newest record, else its target as an assumption. */
+function installedTorque({ lastTightening }: CardInput, { targetTorque }: Basis): Installed | null {
+  if (lastTightening !== null && lastTightening.torque > 0) {
+    return {
+      torque: lastTightening.torque,
+      origin: 'entered',
+      source: `tightening recorded for ${lastTightening.happenedAt.slice(0, 10)}`,
+    };
+  }
+  if (targetTorque === null || targetTorque <= 0) return null;
+  return { torque: targetTorque, origin: 'assumed', source: 'target torque; no tightening is recorded' };
+}
+
+/** First and highest pressure for loosening, with what they rest on; null while the installed torque is not known. */
+export function breakoutOf(input: CardInput, basis: Basis, hydraulics: Hydraulics): Breakout | null {
+  const installed = installedTorque(input, basis);
+  if (installed === null) return null;
+  const { joint, friction } = basis;
+  const thread = joint.thread?.value ?? null;
+  const yieldStrength = joint.yieldStrength?.value ?? null;
+  const load = loadOf(basis, installed.torque);
+  const clean =
+    load === null || thread === null ? null : looseningTorque(installed.torque, load, thread.pitch);
+  const capacity = capacityOf(hydraulics)?.torque ?? null;
+  const ceiling = (model: 'elastic' | 'plastic') =>
+    thread === null ||
+    yieldStrength === null ||
+    load === null ||
+    friction.pair === null ||
+    friction.bearingDiameter === null
+      ? null
+      : seizedStudCeiling(
+          thread,
+          yieldStrength,
+          load,
+          friction.pair.bearing,
+          friction.bearingDiameter,
+          model,
+        );
+  const elastic = ceiling('elastic');
+  const startTorque = clean ?? installed.torque;
+  const start = dialFor(hydraulics, startTorque, elastic === null ? [] : [elastic]);
+  const highest = capacity === null ? null : Math.min(capacity, elastic ?? Number.POSITIVE_INFINITY);
+  const never = highest === null ? null : dialFor(hydraulics, highest, [], 'below');
+  return {
+    load,
+    startTorque,
+    start,
+    view: {
+      installedTorque: installed.torque,
+      installedOrigin: installed.origin,
+      installedSource: installed.source,
+      ratio: COMMON_RATIO,
+      allowance: breakoutAllowance(installed.torque),
+      cleanTorque: clean,
+      capacity,
+      studCeilingElastic: elastic,
+      studCeilingPlastic: ceiling('plastic'),
+      start: start?.dial ?? null,
+      never: never?.dial ?? null,
+    },
+    passes: [
+      {
+        name: clean === null ? 'First pressure, installed torque' : 'First pressure, clean joint',
+        order: 'star',
+        fraction: null,
+        dial: start?.dial ?? null,
+        torque: start?.torque ?? startTorque,
+        load: null,
+        stopWhen: 'the nut has moved a little; loosen all studs in stages before any nut comes off',
+      },
+      {
+        name: 'Highest pressure',
+        order: 'star',
+        fraction: null,
+        dial: never?.dial ?? null,
+        torque: never?.torque ?? null,
+        load: null,
+        stopWhen: 'the nut has not moved at this pressure: stop and take another method',
+      },
+    ],
+  };
+}
+
+/** What stands against breaking out with this set. */
+export function checkBreakout(input: CardInput, basis: Basis, breakout: Breakout | null): Finding[] {
+  const subject = input.joint.data.tag;
+  const unit = torqueUnit(input);
+  if (breakout === null || breakout.view.installedOrigin === 'assumed') {
+    const instead = breakout === null ? null : showQuantity(breakout.view.installedTorque, unit);
+    const installed = raise(
+      'installed_torque_unknown',
+      { instead },
+      {
+        severity: breakout === null ? 'refusal' : 'warning',
+        subject,
+        place: atJoint(input.joint.id, 'history'),
+        source: 'records of this joint',
+        value: breakout?.view.installedTorque ?? null,
+        unit,
+      },
+    );
+    return breakout === null ? [installed] : [installed, ...againstAllowance(input, basis, breakout)];
+  }
+  return againstAllowance(input, basis, breakout);
+}
+
+function againstAllowance(input: CardInput, { joint, friction }: Basis, { view, load }: Breakout): Finding[] {
+  const unit = torqueUnit(input);
+  const subject = input.joint.data.tag;
+  const findings: Finding[] = [];
+  if (view.capacity !== null && view.allowance > view.capacity) {
+    findings.push(
+      raise(
+        'breakout_above_wrench',
+        { allowance: showQuantity(view.allowance, unit), capacity: showQuantity(view.capacity, unit) },
+        {
+          severity: 'warning',
+          subject,
+          place: atSettings('driveId'),
+          source: 'common practice: up to 2.5 × installed torque',
+          value: view.allowance,
+          limit: view.capacity,
+          unit,
+        },
+      ),
+    );
+  }
+  if (view.studCeilingElastic === null) {
+    const missing = [
+      ...(joint.yieldStrength === null ? ['yield strength'] : []),
+      ...(load === null || friction.pair === null ? ['friction'] : []),
+      ...(joint.nut === null ? ['nut'] : []),
+      ...(joint.thread === null ? ['thread'] : []),
+    ];
+    findings.push(
+      raise(
+        'limit_unknown',
+        {
+          limit: 'Torque at which a seized stud yields',
+          needs: `Enter ${missing.join(', ')}; until then the highest pressure is the set’s own.`,
+        },
+        { severity: 'warning', subject, place: atJoint(input.joint.id, 'bolting'), source: 'von Mises' },
+      ),
+    );
+  } else if (view.allowance > view.studCeilingElastic) {
+    findings.push(
+      raise(
+        'breakout_above_stud',
+        {
+          allowance: showQuantity(view.allowance, unit),
+          elastic: showQuantity(view.studCeilingElastic, unit),
+          plastic: showQuantity(view.studCeilingPlastic ?? view.studCeilingElastic, unit),
+        },
+        {
+          severity: 'warning',
+          subject,
+          place: atJoint(input.joint.id, 'bolting'),
+          source: 'von Mises with the section moduli of VDI 2230-1',
+          value: view.allowance,
+          limit: view.studCeilingElastic,
+          unit,
+        },
+      ),
+    );
+  }
+  return findings;
+}
+
+/** How allowance, clean torque and stud ceiling came about. */
+export function breakoutWorkings(
+  input: CardInput,
+  { joint, friction }: Basis,
+  { view, load }: Breakout,
+): Working[] {
+  const unit = torqueUnit(input);
+  const thread = joint.thread?.value ?? null;
+  const installed = number(
+    'Ton',
+    'installed torque',
+    view.installedTorque,
+    unit,
+    view.installedOrigin,
+    view.installedSource,
+  );
+  const loadInput = number(
+    'F',
+    'installed load, taken as still there',
+    load,
+    'kN',
+    'calculated',
+    'F = Ton / ( K · D )',
+  );
+  const workings: Working[] = [
+    {
+      of: 'breakout',
+      title: 'Breakout torque to be ready for',
+      relation: 'T = 2.5 · Ton',
+      inputs: [installed],
+      result: result('T', 'allowance', view.allowance, unit),
+      source: 'common practice, no published source known',
+    },
+  ];
+  if (view.cleanTorque !== null) {
+    workings.push({
+      of: 'breakout',
+      title: 'Loosening torque of a clean joint',
+      relation: 'Toff = Ton − F · P / π',
+      inputs: [installed, loadInput, known('P', 'pitch', joint.thread, thread?.pitch ?? null, 'mm')],
+      result: result('Toff', 'clean loosening torque', view.cleanTorque, unit),
+      source: 'VDI 2230-1 with the sign of the incline turned',
+    });
+  }
+  if (view.studCeilingElastic !== null && friction.pair !== null) {
+    workings.push({
+      of: 'studCeiling',
+      title: 'Torque at which a seized stud yields',
+      relation: 'T = Wp · √( ( Re² − ( F / As )² ) / 3 ) + F · μb · Db / 2,  Wp = π · ds³ / 16 (elastic)',
+      inputs: [
+        loadInput,
+        known(
+          'Re',
+          'yield strength',
+          joint.yieldStrength,
+          joint.yieldStrength?.value ?? null,
+          stressUnit(input),
+        ),
+        known('As', 'tensile area', joint.thread, thread?.tensileArea ?? null, 'mm2'),
+        known('ds', 'stress diameter', joint.thread, thread?.stressDiameter ?? null, 'mm'),
+        number(
+          'μb',
+          'friction of the nut face',
+          friction.pair.bearing,
+          'one',
+          friction.assumed ? 'assumed' : 'calculated',
+          friction.pair.rule,
+        ),
+        known('Db', 'mean bearing diameter', joint.nut, friction.bearingDiameter, 'mm'),
+        number(
+          '',
+          'the same with the plastic section modulus',
+          view.studCeilingPlastic,
+          unit,
+          'calculated',
+          'π · ds³ / 12',
+        ),
+      ],
+      result: result('T', 'torque at first yield', view.studCeilingElastic, unit),
+      source: 'von Mises; VDI 2230-1',
+    });
+  }
+  return workings;
+}

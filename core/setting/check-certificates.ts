@@ -1,0 +1,212 @@
+import { certifiedRange } from '../calibration/setting.ts';
+import { type CertificateStanding, lapsesDuringJob } from '../calibration/validity.ts';
+import type { Finding } from '../findings/finding.ts';
+import { atSettings, atTool, raise } from '../findings/raise.ts';
+import { showQuantity } from '../text/number.ts';
+import { partText } from './check-set.ts';
+import type { Hydraulics } from './hydraulics.ts';
+import type { AnyTool, CardInput } from './input.ts';
+import { pressureUnit } from './show.ts';
+
+type Standing = CertificateStanding<AnyTool['certificates'][number]>;
+
+const SLACK = 1 + 1e-9;
+
+/** Certificates of drive unit and gauge on the job's days. */
+export function checkCertificates(input: CardInput, hydraulics: Hydraulics): Finding[] {
+  const { drive, gauge } = input.set;
+  return [
+    ...(drive === null ? [] : validity(input, drive, hydraulics.driveStanding)),
+    ...(gauge === null ? [] : validity(input, gauge, hydraulics.gaugeStanding)),
+    ...driveCertificate(input, hydraulics),
+    ...gaugePoints(input, hydraulics),
+  ];
+}
+
+function validity(input: CardInput, tool: AnyTool, standing: Standing | null): Finding[] {
+  const { startsOn, endsOn } = input;
+  const about = { subject: tool.data.number, place: atTool(tool, 'certificates') };
+  if (standing === null || standing.state === 'none') {
+    return [
+      raise(
+        'certificate_missing',
+        { part: partText(tool), reason: 'none' },
+        { ...about, severity: 'refusal', source: 'tool register' },
+      ),
+    ];
+  }
+  const { number, calibratedOn, validUntil, validityBasis, result, condition } = standing.certificate.data;
+  const findings: Finding[] = [];
+  if (standing.state === 'later') {
+    findings.push(
+      raise(
+        'certificate_later_than_job',
+        { certificate: number, calibratedOn, startsOn },
+        {
+          ...about,
+          severity: 'refusal',
+          source: `certificate ${number}`,
+          value: calibratedOn,
+          limit: startsOn,
+        },
+      ),
+    );
+  } else if (standing.state === 'lapsed') {
+    findings.push(
+      raise(
+        'certificate_lapsed',
+        { certificate: number, validUntil, startsOn },
+        { ...about, severity: 'refusal', source: validityBasis, value: validUntil, limit: startsOn },
+      ),
+    );
+  } else if (lapsesDuringJob(standing.certificate, endsOn)) {
+    findings.push(
+      raise(
+        'certificate_lapses_during_job',
+        { certificate: number, validUntil, endsOn },
+        { ...about, severity: 'warning', source: validityBasis, value: validUntil, limit: endsOn },
+      ),
+    );
+  }
+  if (result === 'outside limits') {
+    findings.push(
+      raise(
+        'certificate_outside_limits',
+        { certificate: number, condition },
+        { ...about, severity: 'refusal', source: `certificate ${number}`, value: result },
+      ),
+    );
+  }
+  return findings;
+}
+
+function driveCertificate(input: CardInput, { certificate, line }: Hydraulics): Finding[] {
+  const { drive, cassette, reducers } = input.set;
+  if (drive === null || certificate === null) return [];
+  const about = { subject: drive.data.number, place: atTool(drive, 'certificates') };
+  const { number, withToolIds, measured } = certificate.data;
+  const source = `certificate ${number}`;
+  const findings: Finding[] = [];
+  if (line === null) {
+    findings.push(
+      raise(
+        'certificate_missing',
+        { part: partText(drive), reason: 'no usable points' },
+        { ...about, severity: 'refusal', source },
+      ),
+    );
+  }
+  const chosen = [...(cassette === null ? [] : [cassette.id]), ...reducers.map((reducer) => reducer.id)];
+  if (cassette !== null && !sameSet(chosen, withToolIds)) {
+    findings.push(
+      raise(
+        'combination_not_certified',
+        { certificate: number },
+        { ...about, severity: 'warning', place: atSettings('cassetteId'), source },
+      ),
+    );
+  }
+  if (measured.kind === 'pressure-torque' && measured.expandedUncertainty === null) {
+    findings.push(
+      raise('reference_uncertainty_unknown', { certificate: number }, { ...about, severity: 'note', source }),
+    );
+  }
+  return findings;
+}
+
+function sameSet(a: readonly string[], b: readonly string[]): boolean {
+  const inB = new Set(b);
+  return inB.size === new Set(a).size && a.every((id) => inB.has(id));
+}
+
+function gaugePoints(input: CardInput, { gaugeStanding, correction }: Hydraulics): Finding[] {
+  const { gauge } = input.set;
+  if (gauge === null || correction !== null) return [];
+  if (gaugeStanding?.state !== 'in force' && gaugeStanding?.state !== 'lapsed') return [];
+  return [
+    raise(
+      'gauge_certificate_points_missing',
+      { reason: 'no points' },
+      {
+        severity: 'note',
+        subject: gauge.data.number,
+        place: atTool(gauge, 'certificates'),
+        source: `certificate ${gaugeStanding.certificate.data.number}`,
+      },
+    ),
+  ];
+}
+
+/** The dialled pressure lies outside the points of the gauge's certificate. */
+export function gaugeOutsidePoints(input: CardInput, pressure: number): Finding[] {
+  const { gauge } = input.set;
+  if (gauge === null) return [];
+  return [
+    raise(
+      'gauge_certificate_points_missing',
+      { reason: 'outside the points' },
+      {
+        severity: 'note',
+        subject: gauge.data.number,
+        place: atTool(gauge, 'certificates'),
+        source: 'certificate of the gauge',
+        value: pressure,
+        unit: pressureUnit(input),
+      },
+    ),
+  ];
+}
+
+/** A pass by name with its true pressure, Pa; the last one is the final. */
+export interface PassPressure {
+  readonly name: string;
+  readonly pressure: number;
+  readonly final: boolean;
+}
+
+/** Pressures of the passes against the points the certificate holds. */
+export function checkCertifiedRange(
+  input: CardInput,
+  { line, certificate }: Hydraulics,
+  passes: readonly PassPressure[],
+): Finding[] {
+  const { drive } = input.set;
+  if (line === null || certificate === null || drive === null) return [];
+  const { lowest, highest } = certifiedRange(line);
+  const unit = pressureUnit(input);
+  const about = {
+    subject: drive.data.number,
+    place: atSettings('driveId'),
+    source: `certificate ${certificate.data.number}`,
+    unit,
+  };
+  const findings: Finding[] = [];
+  const above = passes.find((pass) => pass.pressure > highest * SLACK);
+  if (above !== undefined) {
+    findings.push(
+      raise(
+        'above_certified_points',
+        { pressure: showQuantity(above.pressure, unit), highest: showQuantity(highest, unit) },
+        { ...about, severity: 'refusal', value: above.pressure, limit: highest },
+      ),
+    );
+  }
+  const below = passes.filter((pass) => pass.pressure * SLACK < lowest);
+  const least = below[0];
+  if (least !== undefined) {
+    const final = below.some((pass) => pass.final);
+    findings.push(
+      raise(
+        'below_certified_points',
+        {
+          pressure: showQuantity(least.pressure, unit),
+          lowest: showQuantity(lowest, unit),
+          passes: below.map((pass) => pass.name),
+          final,
+        },
+        { ...about, severity: final ? 'warning' : 'note', value: least.pressure, limit: lowest },
+      ),
+    );
+  }
+  return findings;
+}

@@ -1,0 +1,195 @@
+import type { Finding } from '../findings/finding.ts';
+import { atJoint, atSettings, atTool, raise } from '../findings/raise.ts';
+import { neighbourGap } from '../joint/space.ts';
+import { showEntered, showQuantity } from '../text/number.ts';
+import { openingOf, type Remedy, remedies, seat } from '../tools/fit.ts';
+import type { Basis } from './basis.ts';
+import type { CardInput, ToolOnRegister } from './input.ts';
+
+type Opening = ToolOnRegister<'cassette'> | ToolOnRegister<'reducer'>;
+
+/** Whether the chain from drive unit to nut fits, and has room on the joint. */
+export function checkFit(input: CardInput, basis: Basis, torque: number | null): Finding[] {
+  return [
+    ...familyFindings(input),
+    ...reducerFindings(input),
+    ...openingFindings(input, basis, torque),
+    ...neighbourFindings(input, basis),
+    ...hubFindings(input, basis),
+  ];
+}
+
+function familyFindings({ set: { drive, cassette } }: CardInput): Finding[] {
+  if (drive === null || cassette === null) return [];
+  const families = { drive: drive.data.properties.family, cassette: cassette.data.properties.family };
+  if (families.drive === families.cassette) return [];
+  return [
+    raise('family_differs', families, {
+      severity: 'refusal',
+      subject: cassette.data.number,
+      place: atSettings('cassetteId'),
+      source: 'families as the site defines them',
+      value: families.cassette,
+      limit: families.drive,
+    }),
+  ];
+}
+
+function reducerFindings({ set: { cassette, reducers } }: CardInput): Finding[] {
+  const findings: Finding[] = [];
+  let into: Opening | null = cassette;
+  for (const reducer of reducers) {
+    const { outerAcrossFlats } = reducer.data.properties;
+    if (into !== null && seat(openingOf(into), outerAcrossFlats.si) !== 'fits') {
+      findings.push(
+        raise(
+          'reducer_does_not_fit',
+          { reducer: showEntered(outerAcrossFlats), into: showEntered(into.data.properties.acrossFlats) },
+          {
+            severity: 'refusal',
+            subject: reducer.data.number,
+            place: atSettings('reducerIds'),
+            source: 'nominal sizes',
+            value: outerAcrossFlats.si,
+            limit: into.data.properties.acrossFlats.si,
+            unit: outerAcrossFlats.unit,
+          },
+        ),
+      );
+    }
+    into = reducer;
+  }
+  return findings;
+}
+
+/** The opening that goes onto the nut: the last reducer's, else the cassette's. */
+function lastOpening({ set: { cassette, reducers } }: CardInput): Opening | null {
+  return reducers.at(-1) ?? cassette;
+}
+
+function openingFindings(input: CardInput, { joint }: Basis, torque: number | null): Finding[] {
+  const opening = lastOpening(input);
+  const nut = joint.nut?.value ?? null;
+  if (opening === null) return [];
+  const { acrossFlats, looseness } = opening.data.properties;
+  const subject = opening.data.number;
+  if (nut === null) return looseness === null ? [loosenessUnknown(opening)] : [];
+  const sits = seat(openingOf(opening), nut.acrossFlats);
+  if (sits === 'fits') return looseness === null ? [loosenessUnknown(opening)] : [];
+  const code = sits === 'too small' ? 'opening_too_small' : 'opening_too_large';
+  return [
+    raise(
+      code,
+      {
+        opening: showEntered(acrossFlats),
+        nut: showQuantity(nut.acrossFlats, nut.series === 'ASME B18.2.2 heavy hex' ? 'in' : 'mm', 5),
+        remedies: remedies(nut.acrossFlats, input, torque).map(remedyText),
+      },
+      {
+        severity: 'refusal',
+        subject,
+        place: atSettings(input.set.reducers.length > 0 ? 'reducerIds' : 'cassetteId'),
+        source: nut.source,
+        value: acrossFlats.si,
+        limit: nut.acrossFlats,
+        unit: 'mm',
+      },
+    ),
+  ];
+}
+
+function loosenessUnknown(opening: Opening): Finding {
+  return raise(
+    'looseness_unknown',
+    { opening: showEntered(opening.data.properties.acrossFlats) },
+    {
+      severity: 'note',
+      subject: opening.data.number,
+      place: atTool(opening, 'looseness'),
+      source: 'no site limit entered',
+    },
+  );
+}
+
+function remedyText(remedy: Remedy): string {
+  if (remedy.kind === 'cassette') {
+    const { number, properties } = remedy.cassette.data;
+    return `cassette ${number}, ${showEntered(properties.acrossFlats)}`;
+  }
+  const { number, properties } = remedy.reducer.data;
+  return `reducer ${number}, ${showEntered(properties.outerAcrossFlats)} to ${showEntered(properties.acrossFlats)}`;
+}
+
+/** Clearance radius of the head on the nut, with the part it belongs to. */
+export function headOf({ set: { cassette, drive } }: CardInput): { radius: number; tool: string } | null {
+  const own = cassette?.data.properties.headRadius ?? null;
+  if (cassette !== null && own !== null) return { radius: own.si, tool: cassette.data.number };
+  const drives = drive?.data.properties.headRadius ?? null;
+  return drive === null || drives === null ? null : { radius: drives.si, tool: drive.data.number };
+}
+
+function neighbourFindings(input: CardInput, { joint }: Basis): Finding[] {
+  const head = headOf(input);
+  const count = joint.count?.value ?? null;
+  const about = { subject: input.joint.data.tag, source: 'plane geometry' };
+  if (count === 1) return [];
+  if (head === null || count === null || joint.circle === null || joint.nut === null) {
+    const missing = [
+      ...(head === null ? ['radius of the head'] : []),
+      ...(count === null ? ['number of studs'] : []),
+      ...(joint.circle === null ? ['bolt circle'] : []),
+      ...(joint.nut === null ? ['nut'] : []),
+    ];
+    const place = head === null ? atSettings('cassetteId') : atJoint(input.joint.id, 'circle');
+    return [
+      raise('clearance_unknown', { check: 'neighbour', missing }, { ...about, severity: 'note', place }),
+    ];
+  }
+  const gap = neighbourGap(joint.circle.value, count, head.radius, joint.nut.value.acrossCorners);
+  if (gap >= 0) return [];
+  return [
+    raise(
+      'neighbour_in_the_way',
+      { overlap: showQuantity(-gap, 'mm', 2) },
+      {
+        ...about,
+        severity: 'refusal',
+        subject: head.tool,
+        place: atSettings('cassetteId'),
+        value: gap,
+        limit: 0,
+        unit: 'mm',
+      },
+    ),
+  ];
+}
+
+function hubFindings(input: CardInput, { joint }: Basis): Finding[] {
+  const head = headOf(input);
+  const about = { subject: input.joint.data.tag, source: 'plane geometry' };
+  if (head === null || joint.radialGap === null) {
+    const missing = [
+      ...(head === null ? ['radius of the head'] : []),
+      ...(joint.radialGap === null ? ['free distance from the stud’s centre to hub or pipe'] : []),
+    ];
+    const place = joint.radialGap === null ? atJoint(input.joint.id, 'radialGap') : atSettings('cassetteId');
+    return [raise('clearance_unknown', { check: 'hub', missing }, { ...about, severity: 'note', place })];
+  }
+  const gap = joint.radialGap.value;
+  if (head.radius <= gap) return [];
+  return [
+    raise(
+      'hub_in_the_way',
+      { head: showQuantity(head.radius, 'mm', 3), gap: showQuantity(gap, 'mm', 3) },
+      {
+        ...about,
+        severity: 'refusal',
+        subject: head.tool,
+        place: atSettings('cassetteId'),
+        value: head.radius,
+        limit: gap,
+        unit: 'mm',
+      },
+    ),
+  ];
+}

@@ -1,0 +1,194 @@
+import type { Finding } from '../findings/finding.ts';
+import { atSettings, atTool, raise } from '../findings/raise.ts';
+import { describeTool } from '../text/describe.ts';
+import { showQuantity } from '../text/number.ts';
+import { READABLE, scalePlace } from '../tools/gauge.ts';
+import type { Hydraulics } from './hydraulics.ts';
+import type { AnyTool, CardInput } from './input.ts';
+import { pressureUnit, torqueUnit } from './show.ts';
+
+const SLACK = 1 + 1e-9;
+
+/** Every part of the set, in the order of the chain. */
+export function chosenTools({ set }: Pick<CardInput, 'set'>): AnyTool[] {
+  return [set.pump, set.gauge, ...set.hoses, set.drive, set.cassette, ...set.reducers].filter(
+    (tool): tool is AnyTool => tool !== null,
+  );
+}
+
+/** "drive unit D-04 (690 bar, 5 400 N·m)" */
+export function partText(tool: AnyTool): string {
+  return `${tool.data.properties.class} ${tool.data.number} (${describeTool(tool.data.properties)})`;
+}
+
+/** What is missing from the set, and parts that may not or can't be used. */
+export function checkParts(input: CardInput): Finding[] {
+  const { set } = input;
+  const absent: [string, string, 'refusal' | 'warning'][] = [];
+  if (set.drive === null) absent.push(['drive unit', 'driveId', 'refusal']);
+  if (set.cassette === null) absent.push(['cassette', 'cassetteId', 'refusal']);
+  if (set.pump === null) absent.push(['pump', 'pumpId', 'refusal']);
+  if (set.gauge === null) absent.push(['gauge', 'gaugeId', 'refusal']);
+  if (set.hoses.length === 0) absent.push(['hose', 'hoseIds', 'warning']);
+  return [
+    ...absent.map(([part, field, severity]) =>
+      raise(
+        'part_missing',
+        { part },
+        { severity, subject: part, place: atSettings(field), source: 'the set as chosen' },
+      ),
+    ),
+    ...chosenTools(input).flatMap(custody),
+  ];
+}
+
+function custody(tool: AnyTool): Finding[] {
+  const { status, number } = tool.data;
+  const facts = { part: partText(tool), status };
+  const about = { subject: number, place: atTool(tool, 'status'), source: 'tool register', value: status };
+  if (status === 'quarantined' || status === 'scrapped') {
+    return [raise('tool_barred', facts, { ...about, severity: 'refusal' })];
+  }
+  if (status === 'available') return [];
+  const severity = status === 'issued' ? 'note' : 'warning';
+  return [raise('tool_not_available', facts, { ...about, severity })];
+}
+
+/** Ratings of every part against the torque and the pressure of the job. */
+export function checkRatings(
+  input: CardInput,
+  { parts }: Hydraulics,
+  torque: number | null,
+  pressure: number | null,
+): Finding[] {
+  const findings: Finding[] = [];
+  for (const { tool, torque: ratedTorque, pressure: ratedPressure } of parts) {
+    const about = { subject: tool.data.number, source: 'rating on the tool register' };
+    if (ratedTorque === null) {
+      findings.push(
+        raise(
+          'rating_unknown',
+          { part: partText(tool) },
+          { ...about, severity: 'warning', place: atTool(tool, 'ratedTorque') },
+        ),
+      );
+    }
+    if (typeof ratedTorque === 'number' && torque !== null && torque > ratedTorque * SLACK) {
+      const unit = torqueUnit(input);
+      findings.push(
+        raise(
+          'torque_above_rating',
+          {
+            part: partText(tool),
+            torque: showQuantity(torque, unit),
+            rating: showQuantity(ratedTorque, unit),
+          },
+          {
+            ...about,
+            severity: 'refusal',
+            place: atSettings('tools'),
+            value: torque,
+            limit: ratedTorque,
+            unit,
+          },
+        ),
+      );
+    }
+    const isGauge = tool.data.properties.class === 'gauge';
+    if (
+      !isGauge &&
+      ratedPressure !== null &&
+      ratedPressure !== undefined &&
+      pressure !== null &&
+      pressure > ratedPressure * SLACK
+    ) {
+      const unit = pressureUnit(input);
+      findings.push(
+        raise(
+          'pressure_above_rating',
+          {
+            part: partText(tool),
+            pressure: showQuantity(pressure, unit),
+            rating: showQuantity(ratedPressure, unit),
+          },
+          {
+            ...about,
+            severity: 'refusal',
+            place: atSettings('tools'),
+            value: pressure,
+            limit: ratedPressure,
+            unit,
+          },
+        ),
+      );
+    }
+  }
+  return findings;
+}
+
+/** Where the final pressure lies on the gauge's scale. */
+export function checkScale(input: CardInput, { scale }: Hydraulics, pressure: number | null): Finding[] {
+  const { gauge } = input.set;
+  if (scale === null || gauge === null || pressure === null) return [];
+  const place = scalePlace(pressure, scale);
+  if (place === 'readable') return [];
+  const facts = {
+    pressure: showQuantity(pressure, scale.unit),
+    scale: showQuantity(scale.scaleMax, scale.unit),
+  };
+  const about = {
+    subject: gauge.data.number,
+    place: atSettings('gaugeId'),
+    value: pressure,
+    unit: scale.unit,
+  };
+  if (place === 'beyond') {
+    return [
+      raise('above_gauge_scale', facts, {
+        ...about,
+        severity: 'refusal',
+        source: 'scale of the gauge',
+        limit: scale.scaleMax,
+      }),
+    ];
+  }
+  const limit = scale.scaleMax * (place === 'low' ? READABLE.low : READABLE.high);
+  return [
+    raise(
+      'gauge_scale_end',
+      { ...facts, end: place },
+      { ...about, severity: 'warning', source: 'common practice: 20 to 90 % of the scale', limit },
+    ),
+  ];
+}
+
+/** Share of the torque that rounding to the mark may cost before it is worth a note, and before it is a warning. */
+export const ROUNDING = { note: 0.02, warning: 0.05 } as const;
+
+/** How far the mark's torque lies from the one that was wanted. */
+export function checkRounding(input: CardInput, wanted: number | null, given: number | null): Finding[] {
+  const { gauge } = input.set;
+  if (gauge === null || wanted === null || given === null || wanted <= 0) return [];
+  const share = Math.abs(given - wanted) / wanted;
+  if (share <= ROUNDING.note) return [];
+  const unit = torqueUnit(input);
+  return [
+    raise(
+      'rounding_large',
+      {
+        wanted: showQuantity(wanted, unit),
+        given: showQuantity(given, unit),
+        share: showQuantity(share, 'percent', 2),
+      },
+      {
+        severity: share > ROUNDING.warning ? 'warning' : 'note',
+        subject: gauge.data.number,
+        place: atSettings('gaugeId'),
+        source: 'threshold of this program: 2 %, 5 %',
+        value: given,
+        limit: wanted,
+        unit,
+      },
+    ),
+  ];
+}

@@ -1,0 +1,159 @@
+import { type GaugeCorrection, gaugeCorrection } from '../calibration/gauge-correction.ts';
+import { certificateLine } from '../calibration/line.ts';
+import { torqueAtPressure } from '../calibration/reading.ts';
+import { certifiedRange, pressureForTorque } from '../calibration/setting.ts';
+import { type CertificateStanding, certificateStanding } from '../calibration/validity.ts';
+import type { Dial } from '../contract/setting.ts';
+import type { CertificateLineView } from '../contract/tool.ts';
+import { type GaugeScale, roundToMark } from '../tools/gauge.ts';
+import { lowestPressure, lowestTorque, type RatedPart, ratedParts } from '../tools/rating.ts';
+import type { AnyTool, CardInput } from './input.ts';
+
+type Certificate = AnyTool['certificates'][number];
+
+/** The chosen set as the pressure sees it. */
+export interface Hydraulics {
+  readonly parts: readonly RatedPart[];
+  readonly driveStanding: CertificateStanding<Certificate> | null;
+  readonly gaugeStanding: CertificateStanding<Certificate> | null;
+  /** The drive unit's certificate behind the line, in force or just lapsed, and its line. */
+  readonly certificate: Certificate | null;
+  readonly line: CertificateLineView | null;
+  readonly scale: GaugeScale | null;
+  readonly correction: GaugeCorrection | null;
+}
+
+/** A torque turned into what to dial, and what that really gives. */
+export interface Dialled {
+  /** True pressure the torque needs before rounding, Pa. */
+  readonly wanted: number;
+  readonly dial: Dial | null;
+  /** True pressure at the dialled mark, Pa, and the torque it gives, N·m; null without a gauge. */
+  readonly pressure: number | null;
+  readonly torque: number | null;
+  /** False when the gauge's certificate has points but the pressure lies outside them. */
+  readonly corrected: boolean;
+}
+
+/** Reads ratings, certificates and scale of the chosen set as they stand on the job's first day. */
+export function hydraulicsOf({ set, startsOn }: Pick<CardInput, 'set' | 'startsOn'>): Hydraulics {
+  const driveStanding = set.drive === null ? null : certificateStanding(set.drive.certificates, startsOn);
+  const gaugeStanding = set.gauge === null ? null : certificateStanding(set.gauge.certificates, startsOn);
+  // A lapsed certificate still shows what it said; the refusal beside it keeps the setting from being issued.
+  const certificate = usable(driveStanding);
+  const measured = certificate?.data.measured;
+  const line =
+    measured?.kind === 'pressure-torque'
+      ? certificateLine(
+          measured.points.map(({ pressure, torque, direction }) => ({
+            pressure: pressure.si,
+            torque: torque.si,
+            direction,
+          })),
+        )
+      : null;
+  const gaugeMeasured = usable(gaugeStanding)?.data.measured;
+  const scale =
+    set.gauge === null
+      ? null
+      : {
+          unit: set.gauge.data.properties.scaleMax.unit,
+          scaleMax: set.gauge.data.properties.scaleMax.si,
+          graduation: set.gauge.data.properties.graduation.si,
+        };
+  const correction =
+    gaugeMeasured?.kind === 'gauge'
+      ? gaugeCorrection(
+          gaugeMeasured.points.map(({ indicated, reference }) => ({
+            indicated: indicated.si,
+            reference: reference.si,
+          })),
+        )
+      : null;
+  return { parts: ratedParts(set), driveStanding, gaugeStanding, certificate, line, scale, correction };
+}
+
+function usable(standing: CertificateStanding<Certificate> | null): Certificate | null {
+  return standing !== null && (standing.state === 'in force' || standing.state === 'lapsed')
+    ? standing.certificate
+    : null;
+}
+
+/**
+ * Turns a torque into the gauge's mark. A limit that the exact pressure keeps is kept by the mark too.
+ *
+ * @param hydraulics chosen set
+ * @param torque wanted, N·m
+ * @param torqueLimits torques the mark may not exceed where the wanted torque doesn't, N·m
+ * @param direction 'nearest' mark, or the mark 'below'
+ * @returns null while there is no certificate line
+ */
+export function dialFor(
+  hydraulics: Hydraulics,
+  torque: number,
+  torqueLimits: readonly number[] = [],
+  direction: 'nearest' | 'below' = 'nearest',
+): Dialled | null {
+  const { line, scale, correction } = hydraulics;
+  if (line === null) return null;
+  const wanted = pressureForTorque(line, torque);
+  if (scale === null) return { wanted, dial: null, pressure: null, torque: null, corrected: true };
+  const shown = (reference: number) => correction?.toIndicated(reference) ?? reference;
+  const indicated = shown(wanted);
+  const limits = [
+    ...torqueLimits.map((limit) => shown(pressureForTorque(line, limit))),
+    ...ceilings(hydraulics),
+  ];
+  const kept = limits.filter((limit) => indicated <= limit * (1 + 1e-12));
+  const ceiling = direction === 'below' ? Math.min(indicated, ...kept) : Math.min(...kept);
+  const dial = roundToMark(indicated, scale, ceiling);
+  const pressure = correction?.toReference(dial.pressure) ?? dial.pressure;
+  return {
+    wanted,
+    dial,
+    pressure,
+    torque: torqueAtPressure(line, pressure),
+    corrected: correction === null || correction.toIndicated(wanted) !== null,
+  };
+}
+
+/** Pressures no mark may stand above: ratings, the end of the scale, the highest certified point. */
+function ceilings({ parts, scale, line, correction }: Hydraulics): number[] {
+  const rated = lowestPressure(parts)?.value;
+  const highest = line === null ? undefined : certifiedRange(line).highest;
+  return [
+    ...(rated === undefined ? [] : [rated]),
+    ...(scale === null ? [] : [scale.scaleMax]),
+    ...(highest === undefined ? [] : [correction?.toIndicated(highest) ?? highest]),
+  ];
+}
+
+/**
+ * Largest torque this set can give: the line at the lowest of ratings, scale and highest certified point, and no more
+ * than the lowest torque rating.
+ *
+ * @returns torque in N·m with what governs, or null while there is no certificate line
+ */
+export function capacityOf(
+  hydraulics: Hydraulics,
+): { torque: number; pressure: number; governs: string } | null {
+  const { line, parts } = hydraulics;
+  if (line === null) return null;
+  const { highest } = certifiedRange(line);
+  const rated = lowestPressure(parts);
+  const byRating = rated !== null && rated.value <= highest;
+  const pressure = byRating ? rated.value : highest;
+  const torque = torqueAtPressure(line, pressure);
+  const weakest = lowestTorque(parts);
+  if (weakest !== null && weakest.value < torque) {
+    return {
+      torque: weakest.value,
+      pressure: pressureForTorque(line, weakest.value),
+      governs: `torque rating of ${weakest.part.tool.data.number}`,
+    };
+  }
+  const governs = byRating
+    ? `pressure rating of ${rated.part.tool.data.number}`
+    : 'highest certified point of the certificate';
+  return { torque, pressure, governs };
+}

@@ -1,0 +1,17 @@
+import type { SetPart } from '../contract/setting.ts';
+import { describeTool } from '../text/describe.ts';
+import { lowestPressure, type RatedPart } from '../tools/rating.ts';
+
+/** The set as a chain of parts; the weakest in pressure is marked, every part that shares the lowest rating. */
+export function setView(parts: readonly RatedPart[]): SetPart[] {
+  const lowest = lowestPressure(parts)?.value ?? null;
+  return parts.map(({ tool, pressure, torque }) => ({
+    role: tool.data.properties.class,
+    toolId: tool.id,
+    number: tool.data.number,
+    description: describeTool(tool.data.properties),
+    ratedPressure: pressure ?? null,
+    ratedTorque: torque ?? null,
+    weakest: lowest !== null && pressure === lowest,
+  }));
+}

@@ -1,0 +1,106 @@
+import type { Finding } from '../findings/finding.ts';
+import { atSettings, raise } from '../findings/raise.ts';
+import { upperLoad } from '../joint/target.ts';
+import { type PassSetting, passRows } from '../sequence/passes.ts';
+import { findPlan, type PassPlan } from '../sequence/plans.ts';
+import { type Basis, loadOf, torqueOf } from './basis.ts';
+import { checkCertifiedRange, gaugeOutsidePoints, type PassPressure } from './check-certificates.ts';
+import { checkLimits } from './check-limits.ts';
+import { checkStud } from './check-stud.ts';
+import { type Dialled, dialFor, type Hydraulics } from './hydraulics.ts';
+import type { CardInput } from './input.ts';
+import { studStress } from './loads.ts';
+import type { Work } from './work.ts';
+import { targetLoadWorking, targetTorqueWorking } from './workings-load.ts';
+import { dialWorking, torqueWorking } from './workings-pressure.ts';
+
+/** Dials for every pass of the plan, the load they give, and what stands against them. */
+export function tightening(input: CardInput, basis: Basis, hydraulics: Hydraulics): Work {
+  const plan = findPlan(input.planId);
+  const { targetTorque } = basis;
+  const limits = torqueLimits(input, basis);
+  const dialFraction = (fraction: number) =>
+    targetTorque === null ? null : dialFor(hydraulics, fraction * targetTorque, limits);
+  const dialled = dialFraction(1);
+  const dials = new Map(fractionsOf(plan).map((fraction) => [fraction, dialFraction(fraction)]));
+  const settingFor = (fraction: number): PassSetting => {
+    const pass = dials.get(fraction) ?? null;
+    const torque = pass?.torque ?? (targetTorque === null ? null : fraction * targetTorque);
+    return { dial: pass?.dial ?? null, torque, load: torque === null ? null : loadOf(basis, torque) };
+  };
+  const dialledTorque = dialled?.torque ?? null;
+  const dialledLoad = dialledTorque === null ? null : loadOf(basis, dialledTorque);
+  const load = dialledLoad ?? basis.targetLoad;
+  return {
+    planName: plan?.name ?? 'not known',
+    torque: targetTorque,
+    dialled,
+    load,
+    loadName:
+      dialledLoad === null ? 'load to aim at; nothing is dialled yet' : 'load at the dialled pressure',
+    passes: plan === null ? [] : passRows(plan, settingFor),
+    breakout: null,
+    findings: [
+      ...(plan === null ? [planUnknown(input)] : []),
+      ...checkLimits(input, load === null ? null : studStress(basis, load)),
+      ...checkStud(input, basis),
+      ...checkCertifiedRange(input, hydraulics, passPressures(plan, dials, dialled)),
+      ...(dialled !== null && !dialled.corrected ? gaugeOutsidePoints(input, dialled.wanted) : []),
+    ],
+    workings: [
+      targetLoadWorking(input, basis),
+      targetTorqueWorking(input, basis),
+      ...(dialled === null || targetTorque === null
+        ? []
+        : [dialWorking(input, hydraulics, targetTorque, dialled), torqueWorking(input, hydraulics, dialled)]),
+    ],
+  };
+}
+
+function fractionsOf(plan: PassPlan | null): number[] {
+  const fractions = plan?.steps.flatMap(({ fraction }) => (fraction === null ? [] : [fraction]));
+  return [...new Set(fractions)];
+}
+
+/** True pressure of each dialled pass; without a plan the full pressure alone. */
+function passPressures(
+  plan: PassPlan | null,
+  dials: ReadonlyMap<number, Dialled | null>,
+  full: Dialled | null,
+): PassPressure[] {
+  if (full === null) return [];
+  if (plan === null) return [{ name: 'Full', pressure: full.pressure ?? full.wanted, final: true }];
+  return plan.steps.flatMap(({ name, fraction }) => {
+    const pass = fraction === null ? null : (dials.get(fraction) ?? null);
+    return pass === null ? [] : [{ name, pressure: pass.pressure ?? pass.wanted, final: fraction === 1 }];
+  });
+}
+
+function planUnknown(input: CardInput): Finding {
+  return raise(
+    'plan_unknown',
+    { plan: input.planId },
+    {
+      severity: 'refusal',
+      subject: input.joint.data.tag,
+      place: atSettings('planId'),
+      source: 'pass plans of this program',
+      value: input.planId,
+    },
+  );
+}
+
+/** Torques at which a bolt, flange or yield limit is reached: rounding must not step over one. */
+function torqueLimits(input: CardInput, basis: Basis): number[] {
+  const thread = basis.joint.thread?.value;
+  if (thread === undefined) return [];
+  const yieldStrength = basis.joint.yieldStrength?.value;
+  const loads = [
+    upperLoad(input.joint.data.limits, thread)?.load,
+    yieldStrength === undefined ? undefined : yieldStrength * thread.tensileArea,
+  ];
+  return loads.flatMap((load) => {
+    const torque = load === undefined ? null : torqueOf(basis, load);
+    return torque === null ? [] : [torque];
+  });
+}

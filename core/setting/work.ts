@@ -1,0 +1,18 @@
+import type { PassRow, SettingCard, Working } from '../contract/setting.ts';
+import type { Finding } from '../findings/finding.ts';
+import type { Dialled } from './hydraulics.ts';
+
+/** What tightening and breakout each contribute to the card. */
+export interface Work {
+  readonly planName: string;
+  /** Torque the final or first pressure is meant to give, N·m. */
+  readonly torque: number | null;
+  readonly dialled: Dialled | null;
+  /** Load the card speaks of, N, and how it is called in the workings. */
+  readonly load: number | null;
+  readonly loadName: string;
+  readonly passes: readonly PassRow[];
+  readonly breakout: SettingCard['breakout'];
+  readonly findings: readonly Finding[];
+  readonly workings: readonly (Working | null)[];
+}

@@ -1,0 +1,212 @@
+import type { Working } from '../contract/setting.ts';
+import { areaOf } from '../joint/target.ts';
+import type { Basis } from './basis.ts';
+import type { CardInput } from './input.ts';
+import type { StudStress } from './loads.ts';
+import { stressUnit, torqueUnit } from './show.ts';
+import { known, number, result, words } from './working.ts';
+
+/** How the load to aim at came about. */
+export function targetLoadWorking(input: CardInput, { joint, friction, targetLoad }: Basis): Working | null {
+  const { target } = input.joint.data;
+  if (target === null || targetLoad === null) return null;
+  const thread = joint.thread?.value ?? null;
+  const common = {
+    of: 'targetLoad' as const,
+    title: 'Load to aim at',
+    result: result('F', 'bolt load', targetLoad, 'kN'),
+  };
+  const basis = words('', 'basis', target.basis, 'entered', 'joint data');
+  if (target.mode === 'bolt load') {
+    const load = number('F', 'bolt load', target.load.si, target.load.unit, 'entered', target.basis);
+    return { ...common, relation: 'F as entered', inputs: [load, basis], source: target.basis };
+  }
+  if (target.mode === 'torque') {
+    return {
+      ...common,
+      relation: 'F = T / ( K · D )',
+      inputs: [
+        number('T', 'torque', target.torque.si, target.torque.unit, 'entered', target.basis),
+        known('K', 'nut factor', friction.nutFactor, friction.nutFactor?.value ?? null, 'one'),
+        known('D', 'nominal diameter', joint.thread, thread?.diameter ?? null, 'mm'),
+        basis,
+      ],
+      source: 'nut-factor form; ASME PCC-1-2013, Appendix K, from memory',
+    };
+  }
+  const area = thread === null ? null : areaOf(thread, target.area);
+  const symbol = target.area === 'tensile' ? 'As' : 'Ar';
+  const areaInput = known(symbol, `${target.area} area of one stud`, joint.thread, area, 'mm2');
+  if (target.mode === 'bolt stress') {
+    return {
+      ...common,
+      relation: `F = σ · ${symbol}`,
+      inputs: [
+        number(
+          'σ',
+          `bolt stress on the ${target.area} area`,
+          target.stress.si,
+          target.stress.unit,
+          'entered',
+          target.basis,
+        ),
+        areaInput,
+        basis,
+      ],
+      source: 'definition of stress',
+    };
+  }
+  return {
+    ...common,
+    relation: `F = x · Re · ${symbol}`,
+    inputs: [
+      number(
+        'x',
+        `share of yield on the ${target.area} area`,
+        target.percent.si,
+        'percent',
+        'entered',
+        target.basis,
+      ),
+      known(
+        'Re',
+        'yield strength',
+        joint.yieldStrength,
+        joint.yieldStrength?.value ?? null,
+        stressUnit(input),
+      ),
+      areaInput,
+      basis,
+    ],
+    source: 'definition of stress',
+  };
+}
+
+/** How the torque to aim at came about; a torque target has none, it is entered. */
+export function targetTorqueWorking(input: CardInput, basis: Basis): Working | null {
+  const { joint, friction, targetTorque, targetLoad } = basis;
+  if (targetTorque === null || friction.nutFactor === null) return null;
+  if (input.joint.data.target?.mode === 'torque') return null;
+  return {
+    of: 'torque',
+    title: 'Torque to aim at',
+    relation: 'T = K · F · D',
+    inputs: [
+      known('K', 'nut factor', friction.nutFactor, friction.nutFactor.value, 'one'),
+      number('F', 'bolt load', targetLoad, 'kN', 'calculated', 'load to aim at'),
+      known('D', 'nominal diameter', joint.thread, joint.thread?.value.diameter ?? null, 'mm'),
+    ],
+    result: result('T', 'torque', targetTorque, torqueUnit(input)),
+    source: 'nut-factor form; ASME PCC-1-2013, Appendix K, from memory',
+  };
+}
+
+/** How load and stresses of one stud came about. */
+export function stressWorkings(
+  input: CardInput,
+  { joint, friction }: Basis,
+  stress: StudStress,
+  torque: number | null,
+  loadName: string,
+): Working[] {
+  const thread = joint.thread?.value ?? null;
+  if (thread === null) return [];
+  const unit = stressUnit(input);
+  const load = number('F', loadName, stress.load, 'kN', 'calculated', 'load per stud');
+  const workings: Working[] = [];
+  if (torque !== null && friction.nutFactor !== null) {
+    workings.push({
+      of: 'load',
+      title: 'Load per stud',
+      relation: 'F = T / ( K · D )',
+      inputs: [
+        number('T', 'torque', torque, torqueUnit(input), 'calculated', loadName),
+        known('K', 'nut factor', friction.nutFactor, friction.nutFactor.value, 'one'),
+        known('D', 'nominal diameter', joint.thread, thread.diameter, 'mm'),
+      ],
+      result: result('F', 'load per stud', stress.load, 'kN'),
+      source: 'nut-factor form; ASME PCC-1-2013, Appendix K, from memory',
+    });
+  }
+  workings.push(
+    {
+      of: 'stressTensile',
+      title: 'Stress on the tensile area',
+      relation: 'σ = F / As',
+      inputs: [load, known('As', 'tensile area', joint.thread, thread.tensileArea, 'mm2')],
+      result: result('σ', 'stress on the tensile area', stress.tensile, unit),
+      source: 'definition of stress',
+    },
+    {
+      of: 'stressRoot',
+      title: 'Stress on the root area',
+      relation: 'σ = F / Ar',
+      inputs: [load, known('Ar', 'root area', joint.thread, thread.rootArea, 'mm2')],
+      result: result('σ', 'stress on the root area', stress.root, unit),
+      source: 'definition of stress',
+    },
+  );
+  if (stress.axialOfYield === null) return workings;
+  const yieldInput = known(
+    'Re',
+    'yield strength',
+    joint.yieldStrength,
+    joint.yieldStrength?.value ?? null,
+    unit,
+  );
+  const sigma = number(
+    'σ',
+    'stress on the tensile area',
+    stress.tensile,
+    unit,
+    'calculated',
+    'stress on the tensile area',
+  );
+  workings.push({
+    of: 'axialOfYield',
+    title: 'Share of yield, axial',
+    relation: 'x = σ / Re',
+    inputs: [sigma, yieldInput],
+    result: result('x', 'share of yield', stress.axialOfYield, 'percent'),
+    source: 'definition',
+  });
+  if (stress.combinedElasticOfYield === null || friction.pair === null) return workings;
+  workings.push({
+    of: 'combinedOfYield',
+    title: 'Share of yield with torsion, elastic section modulus',
+    relation:
+      'x = √( σ² + 3 · τ² ) / Re,  τ = Tthread / ( π · ds³ / 16 ),  Tthread = F · [ P / 2π + μt · d2 / ( 2 · cos 30° ) ]',
+    inputs: [
+      sigma,
+      number(
+        'Tthread',
+        'torque through the thread',
+        stress.threadTorque,
+        torqueUnit(input),
+        'calculated',
+        'long form',
+      ),
+      number(
+        'μt',
+        'friction in the thread',
+        friction.pair.thread,
+        'one',
+        friction.assumed ? 'assumed' : 'calculated',
+        friction.pair.rule,
+      ),
+      known('ds', 'stress diameter', joint.thread, thread.stressDiameter, 'mm'),
+      yieldInput,
+      number(
+        'x plastic',
+        'the same with the plastic section modulus',
+        stress.combinedPlasticOfYield,
+        'percent',
+        'calculated',
+        'π · ds³ / 12',
+      ),
+    ],
+    result: result('x', 'share of yield', stress.combinedElasticOfYield, 'percent'),
+    source: 'von Mises; VDI 2230-1',
+  });
+  return workings;
+}

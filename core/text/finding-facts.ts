@@ -1,0 +1,70 @@
+import type { FindingCode } from '../findings/codes.ts';
+
+type Nothing = Readonly<Record<never, never>>;
+
+/** What each finding's words are made of. Quantities come as text with their unit, ready to read. */
+export interface FindingFacts {
+  thread_unknown: { entered: string | null };
+  bolt_count_unknown: Nothing;
+  bolt_circle_unknown: Nothing;
+  yield_unknown: { grade: string | null; thread: string | null; needed: 'for the target' | 'for the check' };
+  nut_unknown: { series: string | null };
+  friction_unknown: { missing: 'lubricant' | 'coefficients' | 'bearing face' | 'too small'; work: string };
+  target_missing: Nothing;
+  limit_unknown: { limit: string; needs: string };
+  looseness_unknown: { opening: string };
+  clearance_unknown: { check: 'neighbour' | 'hub'; missing: readonly string[] };
+  protrusion_unknown: { missing: readonly string[] };
+  rating_unknown: { part: string };
+  part_missing: { part: string };
+  gauge_certificate_points_missing: { reason: 'no points' | 'outside the points' };
+  plan_unknown: { plan: string };
+  friction_assumed: { lubricant: string; source: string };
+  table_value_unconfirmed: { what: string; source: string; status: string; note: string };
+  count_differs: { entered: string; standard: string };
+  thread_differs: { entered: string; standard: string };
+  circle_differs: { entered: string; standard: string };
+  limits_conflict: { least: string; largest: string; whose: 'bolt' | 'flange' };
+  above_bolt_limit: { stress: string; limit: string; area: string };
+  below_bolt_limit: { stress: string; limit: string; area: string };
+  above_flange_limit: { stress: string; limit: string; area: string };
+  above_yield: { share: string; kind: 'axial' | 'combined, elastic' | 'combined, plastic' };
+  stud_short: { protrusion: string };
+  stud_protrusion_low: { threads: string };
+  stud_protrusion_unusual: { threads: string };
+  opening_too_small: { opening: string; nut: string; remedies: readonly string[] };
+  opening_too_large: { opening: string; nut: string; remedies: readonly string[] };
+  reducer_does_not_fit: { reducer: string; into: string };
+  family_differs: { drive: string; cassette: string };
+  neighbour_in_the_way: { overlap: string };
+  hub_in_the_way: { head: string; gap: string };
+  torque_above_rating: { part: string; torque: string; rating: string };
+  pressure_above_rating: { part: string; pressure: string; rating: string };
+  breakout_above_wrench: { allowance: string; capacity: string };
+  breakout_above_stud: { allowance: string; elastic: string; plastic: string };
+  installed_torque_unknown: { instead: string | null };
+  above_gauge_scale: { pressure: string; scale: string };
+  gauge_scale_end: { pressure: string; scale: string; end: 'low' | 'high' };
+  rounding_large: { wanted: string; given: string; share: string };
+  certificate_missing: { part: string; reason: 'none' | 'no usable points' };
+  certificate_lapsed: { certificate: string; validUntil: string; startsOn: string };
+  certificate_lapses_during_job: { certificate: string; validUntil: string; endsOn: string };
+  certificate_later_than_job: { certificate: string; calibratedOn: string; startsOn: string };
+  certificate_outside_limits: { certificate: string; condition: string };
+  combination_not_certified: { certificate: string };
+  reference_uncertainty_unknown: { certificate: string };
+  above_certified_points: { pressure: string; highest: string };
+  below_certified_points: { pressure: string; lowest: string; passes: readonly string[]; final: boolean };
+  tool_not_available: { part: string; status: string };
+  tool_barred: { part: string; status: string };
+  job_ends_before_start: { startsOn: string; endsOn: string };
+}
+
+/** Plain statements: what it is, what stands against it, what to do or measure. */
+export interface Wording {
+  readonly title: string;
+  readonly detail: string;
+  readonly remedy: string;
+}
+
+export type Words<C extends FindingCode> = { readonly [K in C]: (facts: FindingFacts[K]) => Wording };
