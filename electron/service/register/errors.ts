@@ -30,10 +30,28 @@ const MEANINGS: readonly (readonly [string, Meaning])[] = [
   ],
 ];
 
-/** Turns SQLite's error into the register's own; null when it has no meaning for a person. */
+/** The system's own codes, from making folders and renaming files. */
+const SYSTEM_MEANINGS: Readonly<Record<string, Meaning>> = {
+  ENOSPC: { code: 'disk_full', message: 'The disk is full; nothing was written' },
+  EDQUOT: { code: 'disk_full', message: 'The disk quota is used up; nothing was written' },
+  EACCES: { code: 'register_location', message: 'The data folder may not be written to' },
+  EPERM: { code: 'register_location', message: 'The data folder may not be written to' },
+  EROFS: { code: 'register_location', message: 'The data folder is on a read-only disk' },
+  ENOTDIR: { code: 'register_location', message: 'The data folder lies below something that is no folder' },
+  EEXIST: { code: 'register_location', message: 'There is a file where the data folder should be' },
+  EBUSY: { code: 'busy', message: 'The register file is in use by another program' },
+};
+
+/** Turns an error of SQLite or the system into the register's own; null when it has no meaning for a person. */
 export function registerFailure(error: unknown): RequestFailure | null {
   if (error instanceof RequestFailure) return error;
-  if (!(error instanceof Database.SqliteError)) return null;
+  if (error instanceof Database.SqliteError) return sqliteFailure(error);
+  const code = error instanceof Error && 'syscall' in error && 'code' in error ? String(error.code) : '';
+  const meaning = Object.hasOwn(SYSTEM_MEANINGS, code) ? SYSTEM_MEANINGS[code] : undefined;
+  return meaning ? new RequestFailure(meaning.code, `${meaning.message} (${code})`) : null;
+}
+
+function sqliteFailure(error: Database.SqliteError): RequestFailure | null {
   const meaning = MEANINGS.find(([code]) => error.code === code || error.code.startsWith(`${code}_`))?.[1];
   return meaning ? new RequestFailure(meaning.code, `${meaning.message} (${error.code})`) : null;
 }
