@@ -48,7 +48,7 @@ export function entered(quantity: QuantityKind, range: Range = {}) {
       if (outside) {
         context.addIssue({
           code: 'custom',
-          message: `${input.text} ${UNITS[input.unit].label}: allowed ${allowed(range, input.unit)}`,
+          message: `${`${input.text} ${UNITS[input.unit].label}`.trim()}: allowed ${allowed(range, input.unit)}`,
         });
         return z.NEVER;
       }

@@ -15,7 +15,8 @@ export function reportDuplicates(rows: readonly RowReader[], heading: string): v
   for (const row of rows) {
     const lines = linesOf.get(key(row)) ?? [];
     if (key(row) === '' || lines.length < 2) continue;
-    const others = lines.filter((line) => line !== row.line);
+    // Naming a few of the others is enough, also when a whole column holds one value.
+    const others = lines.slice(0, 6).filter((line) => line !== row.line);
     row.fault(heading, `each ${heading} once; also in line ${others.slice(0, 5).join(', ')}`);
   }
 }

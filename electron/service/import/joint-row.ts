@@ -151,7 +151,7 @@ function bolting(row: RowReader, before: JointData['bolting'] | undefined) {
 function gasket(row: RowReader, before: JointData['gasket']) {
   const type = row.text('gasket', before?.type);
   const thickness = row.quantity('gasket thickness', before?.thickness);
-  if (type === '' && thickness === null) return null;
+  if (type === '' && row.raw('gasket thickness') === '') return null;
   if (type === '') row.fault('gasket', 'needed when a gasket thickness is given');
   return { type, thickness };
 }

@@ -75,8 +75,16 @@ function sheetOf(table: Table, matched: MatchedColumns, options: ImportOptions):
 
 function readRows({ rows, context }: Sheet): ReadRow[] {
   return rows.map((row) =>
-    'faults' in row ? { faults: row.faults, sample: sampleOf(row, context) } : { faults: [row], sample: {} },
+    'faults' in row
+      ? { faults: byColumn(row.faults, context), sample: sampleOf(row, context) }
+      : { faults: [row], sample: {} },
   );
+}
+
+/** In the order of the file's columns; checks across cells come last otherwise. */
+function byColumn(faults: readonly ImportFault[], { matched }: RowContext): ImportFault[] {
+  const place = ({ column }: ImportFault) => matched.positions.get(column) ?? Number.POSITIVE_INFINITY;
+  return [...faults].sort((a, b) => (place(a) < place(b) ? -1 : 1));
 }
 
 function stateOf<T>(existing: OnRegister<T> | null, data: T): RecordState {
