@@ -1,14 +1,14 @@
-import { existsSync } from 'node:fs';
-import { join } from 'node:path';
 import type { ICruiseResult } from 'dependency-cruiser';
 import type { Check } from './check.ts';
+import { projectFiles } from './files.ts';
 import { jsonOutput, runPackage } from './program.ts';
 
 const LAYERS = ['core', 'electron', 'renderer', 'migrations', 'seed'];
 
 /** Who imports whom, by the rules of .dependency-cruiser.mjs. */
 export const checkLayers: Check = async (root) => {
-  const present = LAYERS.filter((layer) => existsSync(join(root, layer)));
+  const files = await projectFiles(root, /\.(tsx?|mjs)$/);
+  const present = LAYERS.filter((layer) => files.some((file) => file.startsWith(`${layer}/`)));
   if (present.length === 0) return { looked: 0, faults: [] };
   const output = await runPackage(root, 'dependency-cruiser/bin/dependency-cruiser.mjs', [
     '--config',

@@ -1,4 +1,5 @@
 import type { Check } from './check.ts';
+import { projectFiles } from './files.ts';
 import { jsonOutput, runPackage } from './program.ts';
 
 interface Report {
@@ -20,13 +21,16 @@ export const checkStyle: Check = async (root) => {
     '--no-errors-on-unmatched',
   ]);
   const report = jsonOutput<Report>(output);
-  return {
-    looked: report.summary.changed + report.summary.unchanged,
-    faults: report.diagnostics
-      .filter(({ severity }) => severity === 'error' || severity === 'warning' || severity === 'fatal')
-      .map(
-        ({ location, category, message }) =>
-          `${location.path}:${location.start?.line ?? 1} ${message} (${category})`,
-      ),
-  };
+  const looked = report.summary.changed + report.summary.unchanged;
+  const sources = await projectFiles(root, /\.(tsx?|mjs|css)$/);
+  const faults = report.diagnostics
+    .filter(({ severity }) => severity === 'error' || severity === 'warning' || severity === 'fatal')
+    .map(
+      ({ location, category, message }) =>
+        `${location.path}:${location.start?.line ?? 1} ${message} (${category})`,
+    );
+  // A wrong list of files in the settings would leave most of the project unseen and find no fault in it.
+  if (looked < sources.length)
+    faults.push(`Only ${looked} of ${sources.length} source files were looked at.`);
+  return { looked: sources.length === 0 ? 0 : looked, faults };
 };
