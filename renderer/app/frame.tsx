@@ -1,0 +1,79 @@
+import { useEffect, useRef } from 'react';
+import { Link, useLocation } from 'wouter';
+import { useRegister } from './register.ts';
+import { useRemembered } from './remember.ts';
+import { Pages } from './routes.tsx';
+import { applyTheme, type Theme, theme } from './theme.ts';
+
+/** Only doors that lead somewhere. */
+const DOORS = [
+  { words: 'Tool room', to: '/tools', holds: /^\/(tools|import\/(tools|certificate))/ },
+  { words: 'Joints', to: '/joints', holds: /^\/($|joints|settings|events|units|import\/joints)/ },
+  { words: 'Evidence', to: '/evidence', holds: /^\/(evidence|people)/ },
+];
+
+export function Frame() {
+  const register = useRegister();
+  const [location] = useLocation();
+  usePageFocus(location);
+  return (
+    <>
+      <button type="button" className="skip quiet" onClick={() => document.getElementById('page')?.focus()}>
+        To the page
+      </button>
+      <header className="top">
+        <Link className="name" href="/joints">
+          Studbook
+        </Link>
+        <nav aria-label="Doors">
+          {DOORS.map((door) => (
+            <Link key={door.to} href={door.to} aria-current={door.holds.test(location) ? 'page' : undefined}>
+              {door.words}
+            </Link>
+          ))}
+        </nav>
+        <div className="who">
+          <span className="site small">{register.siteName}</span>
+          {register.demo && <span className="demo-mark">Demo plant, invented</span>}
+          <ThemeChoice />
+        </div>
+      </header>
+      {register.state === 'read only' && (
+        <p className="band" role="status">
+          <b>This register is open for reading only.</b> {register.problem?.message} Nothing can be saved or
+          issued.
+        </p>
+      )}
+      <Pages />
+    </>
+  );
+}
+
+/** Moving to another page moves the reading position there too, as a page load would. */
+function usePageFocus(location: string) {
+  const last = useRef(location);
+  useEffect(() => {
+    if (last.current === location) return;
+    last.current = location;
+    window.scrollTo(0, 0);
+    document.getElementById('page')?.focus({ preventScroll: true });
+  }, [location]);
+}
+
+const NEXT: Record<Theme, Theme> = { 'as the system': 'light', light: 'dark', dark: 'as the system' };
+
+function ThemeChoice() {
+  const [chosen, choose] = useRemembered(theme);
+  return (
+    <button
+      type="button"
+      className="link small"
+      onClick={() => {
+        choose(NEXT[chosen]);
+        applyTheme();
+      }}
+    >
+      Desk: {chosen}
+    </button>
+  );
+}

@@ -1,0 +1,106 @@
+import { Fragment, type ReactElement } from 'react';
+import { Link, Redirect, Route, Switch } from 'wouter';
+import { Desk, Title } from '../components/desk.tsx';
+import { EventPage } from '../screens/events/event-page.tsx';
+import { RecordBreakout } from '../screens/events/record-breakout.tsx';
+import { RecordTightening } from '../screens/events/record-tightening.tsx';
+import { EvidencePage } from '../screens/evidence/evidence-page.tsx';
+import { ImportPage } from '../screens/imports/import-page.tsx';
+import { EditJoint, NewJoint } from '../screens/joints/joint-edit.tsx';
+import { JointList } from '../screens/joints/joint-list.tsx';
+import { JointPage } from '../screens/joints/joint-page.tsx';
+import { PeoplePage } from '../screens/people/people-page.tsx';
+import { IssuedSheet } from '../screens/settings/issued-sheet.tsx';
+import { SettingDesk } from '../screens/settings/setting-desk.tsx';
+import { NewCertificate } from '../screens/tools/certificate-new.tsx';
+import { EditTool, NewTool } from '../screens/tools/tool-edit.tsx';
+import { ToolList } from '../screens/tools/tool-list.tsx';
+import { ToolPage } from '../screens/tools/tool-page.tsx';
+import { UnitsPage } from '../screens/units/units-page.tsx';
+
+type Params = Readonly<Record<string, string | undefined>>;
+
+/** A page about one record: everything on it starts afresh when another record is opened. */
+function about(draw: (id: string, params: Params) => ReactElement) {
+  return (params: Params) => <Fragment key={params.id}>{draw(params.id ?? '', params)}</Fragment>;
+}
+
+export function Pages() {
+  return (
+    <Switch>
+      <Route path="/">
+        <Redirect to="/joints" replace />
+      </Route>
+      <Route path="/joints" component={JointList} />
+      <Route path="/joints/new" component={NewJoint} />
+      <Route path="/joints/:id">
+        {about((id) => (
+          <JointPage id={id} />
+        ))}
+      </Route>
+      <Route path="/joints/:id/edit/:field?">
+        {about((id, { field }) => (
+          <EditJoint id={id} field={field} />
+        ))}
+      </Route>
+      <Route path="/joints/:id/setting">
+        {about((id) => (
+          <SettingDesk id={id} />
+        ))}
+      </Route>
+      <Route path="/joints/:id/record/tightening/:settingId?">
+        {about((id, { settingId }) => (
+          <RecordTightening jointId={id} settingId={settingId ?? null} />
+        ))}
+      </Route>
+      <Route path="/joints/:id/record/breakout/:settingId?">
+        {about((id, { settingId }) => (
+          <RecordBreakout jointId={id} settingId={settingId ?? null} />
+        ))}
+      </Route>
+      <Route path="/settings/:id">
+        {about((id) => (
+          <IssuedSheet id={id} />
+        ))}
+      </Route>
+      <Route path="/events/:id">
+        {about((id) => (
+          <EventPage id={id} />
+        ))}
+      </Route>
+      <Route path="/tools" component={ToolList} />
+      <Route path="/tools/new" component={NewTool} />
+      <Route path="/tools/:id">
+        {about((id) => (
+          <ToolPage id={id} />
+        ))}
+      </Route>
+      <Route path="/tools/:id/edit">
+        {about((id) => (
+          <EditTool id={id} />
+        ))}
+      </Route>
+      <Route path="/tools/:id/certificates/new">
+        {about((id) => (
+          <NewCertificate id={id} />
+        ))}
+      </Route>
+      <Route path="/import/:kind">{(params) => <ImportPage key={params.kind} kind={params.kind} />}</Route>
+      <Route path="/evidence" component={EvidencePage} />
+      <Route path="/people" component={PeoplePage} />
+      <Route path="/units" component={UnitsPage} />
+      <Route>
+        <NoSuchPage />
+      </Route>
+    </Switch>
+  );
+}
+
+function NoSuchPage() {
+  return (
+    <Desk indexLabel="Pages" index={<Link href="/joints">Joints</Link>}>
+      <Title name="There is no such page" />
+      <p>The address names a page this book does not have.</p>
+    </Desk>
+  );
+}

@@ -1,0 +1,56 @@
+import { fromSI, type QuantityKind, UNITS, type Unit } from '../../../core/units/units.ts';
+
+const THIN = '\u202f';
+
+/** Groups the whole part by threes with a thin space; four digits are grouped too, so that columns agree. */
+function grouped(digits: string): string {
+  const [whole = '', fraction] = digits.split('.');
+  const spaced = whole.replace(/\B(?=(\d{3})+$)/g, THIN).replace('-', '−');
+  return fraction === undefined ? spaced : `${spaced}.${fraction}`;
+}
+
+/** Four significant digits and never more than three decimals; whole digits are always shown. */
+export function sensible(value: number, significant = 4): string {
+  if (value === 0) return '0';
+  const magnitude = Math.floor(Math.log10(Math.abs(value)));
+  const decimals = Math.min(3, Math.max(0, significant - 1 - magnitude));
+  return grouped(value.toFixed(decimals));
+}
+
+/** A number as it stands, with the digits it was given: for what is dialled and what was typed. */
+export function exact(value: number): string {
+  return grouped(String(Number(value.toPrecision(10))));
+}
+
+/** Every digit that is kept, for the working. */
+export function full(value: number): string {
+  const magnitude = Math.abs(value);
+  if (magnitude !== 0 && (magnitude < 1e-4 || magnitude >= 1e9)) {
+    const [mantissa = '', exponent = '0'] = value.toExponential(4).split('e');
+    return `${mantissa.replace('-', '−')} × 10^${exponent.replace('+', '').replace('-', '−')}`;
+  }
+  return grouped(String(Number(value.toPrecision(6))));
+}
+
+/** The unit a quantity is read in when the number has no gauge or typed unit of its own. */
+export const READ_IN = {
+  length: 'mm',
+  area: 'mm2',
+  force: 'kN',
+  stress: 'MPa',
+  pressure: 'bar',
+  torque: 'N.m',
+  temperature: 'degC',
+  ratio: 'percent',
+} as const satisfies Record<QuantityKind, Unit>;
+
+export const unitLabel = (unit: Unit): string => UNITS[unit].label;
+
+/** SI number in a unit, without its label. */
+export const inUnit = (si: number, unit: Unit): string => sensible(fromSI(si, unit));
+
+export function withUnit(si: number, unit: Unit): string {
+  return `${inUnit(si, unit)} ${unitLabel(unit)}`.trim();
+}
+
+export const count = (value: number): string => grouped(String(value));

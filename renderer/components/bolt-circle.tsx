@@ -1,0 +1,170 @@
+import { type Circle, hexagon, layOut, type Spot } from './bolt-geometry.ts';
+
+interface BoltCircleProps {
+  readonly count: number;
+  /** Bolts in the order they are turned; without it the drawing only numbers them. */
+  readonly order?: readonly number[];
+  /** Place in `order` of the bolt being turned. */
+  readonly at?: number;
+  readonly size?: number;
+}
+
+/** The joint seen from the nut side: bolts numbered clockwise from the marked bolt 1. */
+export function BoltCircle({ count, order = [], at, size = 312 }: BoltCircleProps) {
+  const circle = layOut(count, size);
+  const current = at === undefined ? undefined : order[at];
+  const done = new Set(at === undefined ? [] : order.slice(0, at));
+  const label = `Bolt circle, ${count} bolts, numbered clockwise from the mark, seen from the nut side${
+    current === undefined
+      ? ''
+      : `; now bolt ${current}, number ${(at ?? 0) + 1} of ${order.length} in the order`
+  }`;
+  return (
+    <svg viewBox={`0 0 ${size} ${size}`} role="img" aria-label={label}>
+      <Rings circle={circle} />
+      <OrderLines circle={circle} order={order} at={at ?? 0} />
+      {circle.spots.map((spot) => (
+        <Nut
+          key={spot.bolt}
+          spot={spot}
+          circle={circle}
+          state={spot.bolt === current ? 'now' : done.has(spot.bolt) ? 'done' : 'waiting'}
+        />
+      ))}
+      <FirstBoltMark circle={circle} />
+    </svg>
+  );
+}
+
+function Rings({ circle: { centre, radius, nut } }: { readonly circle: Circle }) {
+  return (
+    <g fill="none">
+      <circle cx={centre} cy={centre} r={rim(radius, nut)} stroke="var(--rule-strong)" strokeWidth="1.2" />
+      <circle
+        cx={centre}
+        cy={centre}
+        r={radius}
+        stroke="var(--rule-strong)"
+        strokeWidth="1"
+        strokeDasharray="9 3 2 3"
+      />
+      <circle
+        cx={centre}
+        cy={centre}
+        r={Math.max(8, radius - nut * 1.9)}
+        stroke="var(--rule)"
+        strokeWidth="1.2"
+      />
+    </g>
+  );
+}
+
+const rim = (radius: number, nut: number): number => radius + Math.max(nut, 7) * 1.75;
+
+interface OrderLinesProps {
+  readonly circle: Circle;
+  readonly order: readonly number[];
+  readonly at: number;
+}
+
+function OrderLines({ circle, order, at }: OrderLinesProps) {
+  const lines = order.slice(1).map((bolt, index) => {
+    const from = circle.spots[(order[index] ?? 1) - 1];
+    const to = circle.spots[bolt - 1];
+    return { from, to, walked: index < at };
+  });
+  return (
+    <g>
+      {lines.map(
+        ({ from, to, walked }) => from && to && <Step key={to.bolt} {...{ from, to, walked, circle }} />,
+      )}
+    </g>
+  );
+}
+
+interface StepProps {
+  readonly from: Spot;
+  readonly to: Spot;
+  readonly walked: boolean;
+  readonly circle: Circle;
+}
+
+function Step({ from, to, walked, circle }: StepProps) {
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const gap = circle.nut * 1.2;
+  if (length <= 2 * gap) return null;
+  const ux = (to.x - from.x) / length;
+  const uy = (to.y - from.y) / length;
+  return (
+    <line
+      x1={from.x + ux * gap}
+      y1={from.y + uy * gap}
+      x2={to.x - ux * gap}
+      y2={to.y - uy * gap}
+      stroke={walked ? 'var(--act)' : 'var(--rule-strong)'}
+      strokeWidth={walked ? 1.8 : 0.9}
+      strokeDasharray={walked ? undefined : '2 4'}
+    />
+  );
+}
+
+interface NutProps {
+  readonly spot: Spot;
+  readonly circle: Circle;
+  readonly state: 'now' | 'done' | 'waiting';
+}
+
+function Nut({ spot, circle, state }: NutProps) {
+  const { x, y, angle } = spot;
+  const { nut } = circle;
+  // Below this size a number can't be read; every fifth stands outside the rim instead.
+  const readable = nut >= 6.5;
+  const outside = !readable && (spot.bolt === 1 || spot.bolt % 5 === 0 || state === 'now');
+  const away = nut + 7;
+  return (
+    <g>
+      {state === 'now' && (
+        <polygon
+          points={hexagon(x, y, nut * 1.42, angle)}
+          fill="var(--act-wash)"
+          stroke="var(--act)"
+          strokeWidth="2.4"
+        />
+      )}
+      <polygon
+        points={hexagon(x, y, nut, angle)}
+        fill={state === 'done' ? 'var(--act)' : 'var(--page)'}
+        stroke={state === 'waiting' ? 'var(--ink-2)' : 'var(--act)'}
+        strokeWidth={state === 'now' ? 2 : 1.3}
+      />
+      {(readable || outside) && (
+        <text
+          x={x - (outside ? away * Math.cos(angle) : 0)}
+          y={y - (outside ? away * Math.sin(angle) : 0)}
+          dominantBaseline="central"
+          textAnchor="middle"
+          fontSize={readable ? nut * 1.02 : 9}
+          fontWeight="600"
+          fill={state === 'done' && readable ? 'var(--page)' : 'var(--ink)'}
+        >
+          {spot.bolt}
+        </text>
+      )}
+    </g>
+  );
+}
+
+function FirstBoltMark({ circle: { centre, radius, nut, spots } }: { readonly circle: Circle }) {
+  const first = spots[0];
+  if (first === undefined) return null;
+  const edge = rim(radius, nut);
+  const point = (r: number, turn: number) =>
+    `${centre + r * Math.cos(first.angle + turn)} ${centre + r * Math.sin(first.angle + turn)}`;
+  const half = 7 / edge;
+  return (
+    <path
+      d={`M ${point(edge - 1.5, 0)} L ${point(edge + 11.5, -half)} L ${point(edge + 11.5, half)} Z`}
+      fill="var(--ink)"
+    />
+  );
+}

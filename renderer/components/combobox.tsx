@@ -1,0 +1,133 @@
+import { type KeyboardEvent, useId, useRef, useState } from 'react';
+
+export interface ComboOption {
+  readonly id: string;
+  /** Shown in the field when chosen. */
+  readonly name: string;
+  /** Second line of the option. */
+  readonly detail: string;
+}
+
+interface ComboboxProps {
+  readonly label: string;
+  readonly hideLabel?: boolean;
+  readonly chosen: ComboOption | null;
+  readonly options: readonly ComboOption[];
+  readonly onSearch: (text: string) => void;
+  readonly onChoose: (option: ComboOption | null) => void;
+  /** Words of the entry that chooses nothing; without it something must stay chosen. */
+  readonly none?: string;
+  readonly id?: string;
+  readonly hint?: string;
+}
+
+/** A field to type in and a list to choose from. Typing searches the register; only an entry of the list counts. */
+export function Combobox(props: ComboboxProps) {
+  const { label, chosen, options, onSearch, onChoose, none, hint } = props;
+  const ownId = useId();
+  const id = props.id ?? ownId;
+  const [text, setText] = useState<string | null>(null);
+  const [active, setActive] = useState(0);
+  const list = useRef<HTMLDivElement>(null);
+  const open = text !== null;
+  const shown: (ComboOption | null)[] = none !== undefined && text === '' ? [null, ...options] : [...options];
+
+  const begin = () => {
+    onSearch('');
+    setText('');
+    setActive(0);
+  };
+  const choose = (option: ComboOption | null) => {
+    onChoose(option);
+    setText(null);
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (!open) {
+      if (event.key === 'ArrowDown' || event.key === 'Enter') {
+        event.preventDefault();
+        begin();
+      }
+      return;
+    }
+    if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
+      event.preventDefault();
+      const next = Math.max(0, Math.min(shown.length - 1, active + (event.key === 'ArrowDown' ? 1 : -1)));
+      setActive(next);
+      list.current?.children[next]?.scrollIntoView({ block: 'nearest' });
+    } else if (event.key === 'Enter') {
+      event.preventDefault();
+      const option = shown[active];
+      if (option !== undefined) choose(option);
+    } else if (event.key === 'Escape') {
+      event.preventDefault();
+      setText(null);
+    }
+  };
+
+  return (
+    <div className="field">
+      <label htmlFor={id} className={props.hideLabel ? 'unseen' : undefined}>
+        {label}
+      </label>
+      <div className="combo">
+        <input
+          id={id}
+          role="combobox"
+          autoComplete="off"
+          aria-expanded={open}
+          aria-controls={`${id}-list`}
+          aria-autocomplete="list"
+          aria-activedescendant={open && shown.length > 0 ? `${id}-${active}` : undefined}
+          placeholder={open ? (chosen?.name ?? 'Type to search') : 'none chosen'}
+          value={text ?? chosen?.name ?? ''}
+          onFocus={(event) => event.currentTarget.select()}
+          onClick={() => !open && begin()}
+          onChange={(event) => {
+            setText(event.target.value);
+            setActive(0);
+            onSearch(event.target.value);
+          }}
+          onBlur={() => setText(null)}
+          onKeyDown={onKeyDown}
+        />
+        {open && (
+          <div
+            role="listbox"
+            id={`${id}-list`}
+            aria-label={label}
+            ref={list}
+            // The field must keep the focus while an entry is pressed.
+            onMouseDown={(event) => event.preventDefault()}
+          >
+            {shown.map((option, at) => (
+              // biome-ignore lint/a11y/useKeyWithClickEvents: the field above handles the keys for its list
+              <div
+                key={option?.id ?? 'none'}
+                id={`${id}-${at}`}
+                role="option"
+                tabIndex={-1}
+                aria-selected={at === active}
+                onClick={() => choose(option)}
+              >
+                {option === null ? (
+                  none
+                ) : (
+                  <>
+                    <b>{option.name}</b>
+                    <span className="small">{option.detail}</span>
+                  </>
+                )}
+              </div>
+            ))}
+            {shown.length === 0 && (
+              <div className="none" role="option" aria-disabled="true" aria-selected="false" tabIndex={-1}>
+                Nothing on the register matches
+              </div>
+            )}
+          </div>
+        )}
+      </div>
+      {hint && <span className="hint">{hint}</span>}
+    </div>
+  );
+}

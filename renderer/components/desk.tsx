@@ -1,0 +1,52 @@
+import type { ReactNode } from 'react';
+
+interface DeskProps {
+  /** What this person works with now, on the left. */
+  readonly index: ReactNode;
+  readonly indexLabel: string;
+  readonly children: ReactNode;
+  /** What the book has to say about the page; without it the page takes the room. */
+  readonly margin?: ReactNode;
+}
+
+/** The open notebook: index, page, margin. */
+export function Desk({ index, indexLabel, children, margin }: DeskProps) {
+  return (
+    <div className={margin ? 'desk' : 'desk plain'}>
+      <nav className="index" aria-label={indexLabel}>
+        {index}
+      </nav>
+      <main className="page" id="page" tabIndex={-1}>
+        {children}
+      </main>
+      {margin && (
+        <aside className="margin" aria-label="Margin">
+          {margin}
+        </aside>
+      )}
+    </div>
+  );
+}
+
+interface TitleProps {
+  readonly name: string;
+  readonly beside?: ReactNode;
+  readonly under?: ReactNode;
+  readonly kind?: ReactNode;
+}
+
+/** Heading with the identity of what is on the page; the same on every page. */
+export function Title({ name, beside, under, kind }: TitleProps) {
+  return (
+    <header className="title">
+      <div>
+        <h1>
+          {name}
+          {beside && <span className="small"> {beside}</span>}
+        </h1>
+        {under && <p className="small">{under}</p>}
+      </div>
+      {kind && <div className="kind">{kind}</div>}
+    </header>
+  );
+}

@@ -1,0 +1,11 @@
+import type { ToolClass } from '../../core/contract/tool.ts';
+
+/** In the order a set is put together, from the nut's side to the pump's. */
+export const TOOL_CLASSES: readonly ToolClass[] = [
+  'drive unit',
+  'cassette',
+  'reducer',
+  'pump',
+  'gauge',
+  'hose',
+];

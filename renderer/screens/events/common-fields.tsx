@@ -1,0 +1,43 @@
+import { useFormContext } from 'react-hook-form';
+import { LongText, Text } from '../../components/fields.tsx';
+import { PeopleChoice } from '../../components/people-choice.tsx';
+import { ToolSetFields } from '../../components/tool-set-fields.tsx';
+import type { CommonForm } from './record-form-values.ts';
+
+export function WhenAndWho() {
+  const form = useFormContext<CommonForm>();
+  return (
+    <>
+      <div className="fields">
+        <Text
+          name="happenedAt"
+          label="When it was done"
+          type="datetime-local"
+          hint="In the site's time zone"
+        />
+      </div>
+      <PeopleChoice
+        label="Done by"
+        chosen={form.watch('personIds')}
+        onChange={(ids) => form.setValue('personIds', ids, { shouldDirty: true })}
+      />
+    </>
+  );
+}
+
+export function UsedTools() {
+  const form = useFormContext<CommonForm>();
+  return (
+    <fieldset>
+      <legend>Tools really used</legend>
+      <div className="fields">
+        <ToolSetFields
+          tools={form.watch('tools')}
+          onChange={(tools) => form.setValue('tools', tools, { shouldDirty: true })}
+        />
+      </div>
+    </fieldset>
+  );
+}
+
+export const Remarks = () => <LongText name="remarks" label="Remarks" />;

@@ -1,0 +1,153 @@
+import { Link } from 'wouter';
+import type { EventDetail } from '../../../core/contract/event.ts';
+import { useAsk } from '../../app/ask.ts';
+import { useRegister } from '../../app/register.ts';
+import { count } from '../../app/text/number.ts';
+import { moment } from '../../app/text/time.ts';
+import { Asked } from '../../components/asked.tsx';
+import { Desk, Title } from '../../components/desk.tsx';
+import { SeverityMark } from '../../components/marks.tsx';
+import { Measure } from '../../components/number.tsx';
+import { JointIndex } from '../joints/joint-index.tsx';
+
+export function EventPage({ id }: { readonly id: string }) {
+  const event = useAsk('event.get', { id });
+  return (
+    <Desk
+      indexLabel="Joints"
+      index={<JointIndex {...(event.data ? { current: event.data.jointId } : {})} />}
+      margin={event.data && <EventMargin event={event.data} />}
+    >
+      <Asked asking={event} what="the record">
+        {(detail) => <EventBody event={detail} />}
+      </Asked>
+    </Desk>
+  );
+}
+
+function EventBody({ event }: { readonly event: EventDetail }) {
+  const { timeZone } = useRegister();
+  return (
+    <>
+      <Title
+        name={event.tag}
+        beside={event.kind}
+        under={`Done ${moment(event.happenedAt, timeZone)}, recorded ${moment(event.recordedAt, timeZone)}`}
+        kind={`record ${count(event.sequence)}`}
+      />
+      <dl className="lines narrow">
+        <div>
+          <dt>Done by</dt>
+          <dd>{event.people.join(', ')}</dd>
+        </div>
+        {event.boltsTightened !== null && (
+          <div>
+            <dt>Studs tightened</dt>
+            <dd>{event.boltsTightened}</dd>
+          </div>
+        )}
+        {event.finalPassNoTurn !== null && (
+          <div>
+            <dt>No nut turned in the final round</dt>
+            <dd>{event.finalPassNoTurn ? 'confirmed' : 'not confirmed'}</dd>
+          </div>
+        )}
+        <div>
+          <dt>Setting</dt>
+          <dd>
+            {event.settingId === null ? (
+              'none'
+            ) : (
+              <Link href={`/settings/${event.settingId}`}>the issued setting</Link>
+            )}
+          </dd>
+        </div>
+      </dl>
+      <section>
+        <h2>Torque</h2>
+        <TorqueTable event={event} />
+      </section>
+      <section>
+        <h2>Tools used</h2>
+        {event.tools.length === 0 ? (
+          <p className="small">No tool was named.</p>
+        ) : (
+          <ul className="plain-list">
+            {event.tools.map((tool) => (
+              <li key={tool.id}>
+                <Link href={`/tools/${tool.id}`}>{tool.number}</Link>{' '}
+                <span className="small">{tool.role}</span>
+              </li>
+            ))}
+          </ul>
+        )}
+      </section>
+      {event.remarks && (
+        <section>
+          <h2>Remarks</h2>
+          <p>{event.remarks}</p>
+        </section>
+      )}
+    </>
+  );
+}
+
+function TorqueTable({ event }: { readonly event: EventDetail }) {
+  return (
+    <table className="tab narrow">
+      <thead>
+        <tr>
+          <th scope="col">Stud</th>
+          <th scope="col" className="num">
+            Torque
+          </th>
+          {event.kind === 'breakout' && <th scope="col">Outcome</th>}
+          <th scope="col">Known from</th>
+        </tr>
+      </thead>
+      <tbody>
+        {event.torques.map((row) => (
+          <tr key={row.bolt ?? 'all'}>
+            <th scope="row">{row.bolt ?? 'all'}</th>
+            <td className="num">
+              <Measure si={row.torque} unit="N.m" />
+            </td>
+            {event.kind === 'breakout' && <td>{row.outcome}</td>}
+            <td className="small">{row.basis}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function EventMargin({ event }: { readonly event: EventDetail }) {
+  return (
+    <>
+      <div className="doings">
+        <Link className="quiet" href={`/joints/${event.jointId}`}>
+          Joint {event.tag}
+        </Link>
+      </div>
+      <section>
+        <h2>Flags</h2>
+        {event.flags.length === 0 && <p className="small">Nothing was flagged.</p>}
+        {event.flags.map((flag) => (
+          <article className="f warning" key={flag}>
+            <SeverityMark severity="warning" />
+            <div>
+              <p>{flag}</p>
+            </div>
+          </article>
+        ))}
+      </section>
+      <section>
+        <h2>In the chain</h2>
+        <p className="faint seal">
+          <span>Record {event.hash}</span>
+          <span>After {event.previousHash}</span>
+        </p>
+      </section>
+    </>
+  );
+}

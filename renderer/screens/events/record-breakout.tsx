@@ -1,0 +1,95 @@
+import { FormProvider, useForm } from 'react-hook-form';
+import { Link, useLocation } from 'wouter';
+import type { JointDetail } from '../../../core/contract/joint.ts';
+import type { IssuedSetting } from '../../../core/contract/setting.ts';
+import { useWrite } from '../../app/ask.ts';
+import { useRegister } from '../../app/register.ts';
+import { nowLocal } from '../../app/text/time.ts';
+import { draftOf, useDraft } from '../../components/draft.ts';
+import { DraftNote } from '../../components/draft-note.tsx';
+import { Failure } from '../../components/failure.tsx';
+import { Faults } from '../../components/faults.ts';
+import { EMPTY_SET } from '../settings/last-set.ts';
+import { BreakoutGrid } from './breakout-grid.tsx';
+import { Remarks, UsedTools, WhenAndWho } from './common-fields.tsx';
+import { type BreakoutForm, breakoutInput } from './record-form-values.ts';
+import { RecordPage } from './record-page.tsx';
+
+interface RecordProps {
+  readonly jointId: string;
+  readonly settingId: string | null;
+}
+
+export function RecordBreakout({ jointId, settingId }: RecordProps) {
+  return (
+    <RecordPage jointId={jointId} settingId={settingId} heading="Breakout">
+      {(joint, setting) => <BreakoutEditor joint={joint} setting={setting} />}
+    </RecordPage>
+  );
+}
+
+interface EditorProps {
+  readonly joint: JointDetail;
+  readonly setting: IssuedSetting | null;
+}
+
+/** Rows offered when the number of studs is not known; more can be added. */
+const ROWS_WITHOUT_COUNT = 8;
+
+function BreakoutEditor({ joint, setting }: EditorProps) {
+  const { timeZone } = useRegister();
+  const draftName = `breakout.${joint.id}.${setting?.id ?? 'none'}`;
+  const rows = joint.boltCount ?? ROWS_WITHOUT_COUNT;
+  const fresh: BreakoutForm = {
+    happenedAt: nowLocal(timeZone),
+    personIds: [],
+    tools: setting?.input.tools ?? EMPTY_SET,
+    readAs: 'dialled',
+    unit: setting?.card.gauge?.unit ?? 'bar',
+    readings: Array.from({ length: rows }, () => ({ text: '', outcome: '' as const })),
+    remarks: '',
+  };
+  const form = useForm<BreakoutForm>({ defaultValues: draftOf<BreakoutForm>(draftName) ?? fresh });
+  const draft = useDraft(draftName, form);
+  const record = useWrite('event.recordBreakout');
+  const [, goTo] = useLocation();
+  const onSubmit = form.handleSubmit((values) =>
+    record.mutate(
+      { data: breakoutInput(values, { jointId: joint.id, settingId: setting?.id ?? null, timeZone }) },
+      {
+        onSuccess: (written) => {
+          draft.drop();
+          goTo(`/events/${written.id}`);
+        },
+      },
+    ),
+  );
+  return (
+    <FormProvider {...form}>
+      <Faults value={record.error?.error.details ?? []}>
+        <form className="form" onSubmit={onSubmit} noValidate>
+          <DraftNote
+            restored={draft.restored}
+            onDiscard={() => {
+              form.reset(fresh);
+              draft.drop();
+            }}
+          />
+          <WhenAndWho />
+          <BreakoutGrid countKnown={joint.boltCount !== null} />
+          <UsedTools />
+          <Remarks />
+          {record.error && <Failure error={record.error.error} what="The breakout was not recorded." />}
+          <div className="row">
+            <button type="submit" className="act" disabled={record.isPending}>
+              Record breakout
+            </button>
+            <Link className="quiet" href={`/joints/${joint.id}`}>
+              Leave without recording
+            </Link>
+          </div>
+        </form>
+      </Faults>
+    </FormProvider>
+  );
+}

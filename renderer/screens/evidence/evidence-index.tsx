@@ -1,0 +1,25 @@
+import { Link, useLocation } from 'wouter';
+
+const PAGES = [
+  { to: '/evidence', words: 'Issued settings', detail: 'and the register’s head' },
+  { to: '/people', words: 'People', detail: 'who issue and record' },
+];
+
+export function EvidenceIndex() {
+  const [location] = useLocation();
+  return (
+    <>
+      <h2>Evidence</h2>
+      <ol>
+        {PAGES.map((page) => (
+          <li key={page.to}>
+            <Link className="entry" href={page.to} aria-current={location === page.to ? 'page' : undefined}>
+              <b>{page.words}</b>
+              <span className="small">{page.detail}</span>
+            </Link>
+          </li>
+        ))}
+      </ol>
+    </>
+  );
+}

@@ -1,0 +1,175 @@
+import { Link } from 'wouter';
+import type { JointSummary } from '../../../core/contract/joint.ts';
+import type { RequestInput } from '../../../core/contract/requests.ts';
+import { useAsk } from '../../app/ask.ts';
+import { useRegister } from '../../app/register.ts';
+import { count } from '../../app/text/number.ts';
+import { dayOf } from '../../app/text/time.ts';
+import { Asked } from '../../components/asked.tsx';
+import { Desk, Title } from '../../components/desk.tsx';
+import { useSlash, walkEntries } from '../../components/list-keys.ts';
+import { Unknown } from '../../components/number.tsx';
+import { Pager } from '../../components/pager.tsx';
+import { SortHeading } from '../../components/sort-heading.tsx';
+import { JOINTS_ON_A_PAGE, useJointSearch } from './joint-search.ts';
+
+type Sort = RequestInput<'joint.list'>['sort'];
+
+const COLUMNS: readonly { sort: Sort | null; words: string }[] = [
+  { sort: 'tag', words: 'Tag' },
+  { sort: 'unit', words: 'Plant unit' },
+  { sort: null, words: 'Flange and bolting' },
+  { sort: 'service', words: 'Service' },
+  { sort: 'lastEvent', words: 'Last done' },
+];
+
+export function JointList() {
+  const { search, found, change } = useJointSearch();
+  const slash = useSlash();
+  return (
+    <Desk
+      indexLabel="Plant units"
+      index={<UnitFilter chosen={search.unitId} onChoose={(unitId) => change({ unitId })} />}
+    >
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: arrow keys only carry the focus between the links inside */}
+      <div onKeyDown={walkEntries}>
+        <Title
+          name="Joints"
+          kind={
+            <span className="row">
+              <Link className="quiet" href="/import/joints">
+                Import joints
+              </Link>
+              <Link className="act" href="/joints/new">
+                New joint
+              </Link>
+            </span>
+          }
+        />
+        <div className="field">
+          <input
+            type="search"
+            aria-label="Find a joint"
+            aria-keyshortcuts="/"
+            placeholder="Find by tag, place or service ( / )"
+            ref={slash}
+            value={search.text}
+            onChange={(event) => change({ text: event.target.value })}
+          />
+        </div>
+        <Asked asking={found} what="the joints">
+          {({ rows, total }) => (
+            <>
+              {rows.length === 0 ? (
+                <p className="empty">
+                  {search.text === '' && search.unitId === null
+                    ? 'There is no joint on the register yet. Import a joint list or enter the first one.'
+                    : 'No joint matches. Change the words or the plant unit.'}
+                </p>
+              ) : (
+                <div className="scroll">
+                  <table className="tab links">
+                    <thead>
+                      <tr>
+                        {COLUMNS.map((column) => (
+                          <SortHeading
+                            key={column.words}
+                            words={column.words}
+                            value={column.sort}
+                            sort={search.sort}
+                            direction={search.direction}
+                            onSort={(sort, direction) => change({ sort, direction })}
+                          />
+                        ))}
+                      </tr>
+                    </thead>
+                    <tbody>
+                      {rows.map((row) => (
+                        <Row key={row.id} row={row} />
+                      ))}
+                    </tbody>
+                  </table>
+                </div>
+              )}
+              <Pager
+                page={search.page}
+                pageSize={JOINTS_ON_A_PAGE}
+                total={total}
+                noun="joints"
+                onPage={(page) => change({ page })}
+              />
+            </>
+          )}
+        </Asked>
+      </div>
+    </Desk>
+  );
+}
+
+function Row({ row }: { readonly row: JointSummary }) {
+  const { timeZone } = useRegister();
+  return (
+    <tr>
+      <th scope="row">
+        <Link href={`/joints/${row.id}`} data-entry>
+          {row.tag}
+        </Link>
+        {row.location && <div className="small">{row.location}</div>}
+      </th>
+      <td>{row.unitName}</td>
+      <td>
+        {row.flange}
+        <div className="small">
+          {row.bolting}
+          {row.grade && ` · ${row.grade}`}
+        </div>
+      </td>
+      <td>{row.service || <Unknown />}</td>
+      <td className="date">
+        {row.lastEvent ? (
+          <>
+            {row.lastEvent.kind}
+            <div className="small">{dayOf(row.lastEvent.happenedAt, timeZone)}</div>
+          </>
+        ) : (
+          <span className="small">nothing recorded</span>
+        )}
+      </td>
+    </tr>
+  );
+}
+
+interface UnitFilterProps {
+  readonly chosen: string | null;
+  readonly onChoose: (id: string | null) => void;
+}
+
+function UnitFilter({ chosen, onChoose }: UnitFilterProps) {
+  const units = useAsk('unit.list', {});
+  const register = useRegister();
+  const entry = (id: string | null, name: string, joints: number) => (
+    <li key={id ?? 'all'}>
+      <button
+        type="button"
+        className="entry as-entry"
+        aria-current={chosen === id ? 'true' : undefined}
+        onClick={() => onChoose(id)}
+      >
+        <b>{name}</b>
+        <span className="small">{count(joints)} joints</span>
+      </button>
+    </li>
+  );
+  return (
+    <>
+      <h2>Plant units</h2>
+      <ol>
+        {entry(null, 'All plant units', register.joints)}
+        {units.data?.rows.map((unit) => entry(unit.id, unit.name, unit.joints))}
+      </ol>
+      <p className="pager">
+        <Link href="/units">Name plant units</Link>
+      </p>
+    </>
+  );
+}

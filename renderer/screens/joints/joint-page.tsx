@@ -1,0 +1,84 @@
+import { useState } from 'react';
+import { Link } from 'wouter';
+import type { JointDetail } from '../../../core/contract/joint.ts';
+import { useAsk } from '../../app/ask.ts';
+import { Asked } from '../../components/asked.tsx';
+import { BoltCircle } from '../../components/bolt-circle.tsx';
+import { Desk, Title } from '../../components/desk.tsx';
+import { JointChartSection } from './joint-chart-section.tsx';
+import { JointHistory } from './joint-history.tsx';
+import { JointIndex } from './joint-index.tsx';
+import { flangeWords, type JointLine, jointLines } from './joint-lines.ts';
+import { JointMargin } from './joint-margin.tsx';
+import { ValueLines } from './value-lines.tsx';
+
+export function JointPage({ id }: { readonly id: string }) {
+  const joint = useAsk('joint.get', { id });
+  const [line, setLine] = useState<JointLine | null>(null);
+  return (
+    <Desk
+      indexLabel="Joints"
+      index={<JointIndex current={id} />}
+      margin={joint.data && <JointMargin joint={joint.data} line={line} />}
+    >
+      <Asked asking={joint} what="the joint">
+        {(detail) => (
+          <>
+            <JointTitle joint={detail} />
+            <div className="two top-aligned">
+              <ValueLines lines={jointLines(detail)} chosen={line} onChoose={setLine} />
+              <JointDrawing joint={detail} />
+            </div>
+            {detail.data.remarks && (
+              <section>
+                <h2>Remarks</h2>
+                <p>{detail.data.remarks}</p>
+              </section>
+            )}
+            <JointChartSection id={id} />
+            <JointHistory id={id} />
+          </>
+        )}
+      </Asked>
+    </Desk>
+  );
+}
+
+export function JointTitle({ joint }: { readonly joint: JointDetail }) {
+  const { data } = joint;
+  return (
+    <Title
+      name={data.tag}
+      beside={data.location}
+      under={[flangeWords(data), data.bolting.grade, data.gasket?.type, data.service]
+        .filter(Boolean)
+        .join(' · ')}
+      kind={
+        <>
+          {joint.unitName}
+          <span className="small">version {joint.version}</span>
+        </>
+      }
+    />
+  );
+}
+
+function JointDrawing({ joint }: { readonly joint: JointDetail }) {
+  return (
+    <figure className="order">
+      {joint.boltCount === null ? (
+        <p className="small">
+          Without the number of studs there is no drawing.{' '}
+          <Link href={`/joints/${joint.id}/edit`}>Enter the number of studs</Link>
+        </p>
+      ) : (
+        <>
+          <BoltCircle count={joint.boltCount} />
+          <figcaption className="small">
+            {joint.boltCount} bolts, numbered clockwise from the mark, seen from the nut side
+          </figcaption>
+        </>
+      )}
+    </figure>
+  );
+}

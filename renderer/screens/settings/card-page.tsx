@@ -1,0 +1,79 @@
+import { useState } from 'react';
+import type { IssuedSetting, SettingCard } from '../../../core/contract/setting.ts';
+import { useRegister } from '../../app/register.ts';
+import { moment, span } from '../../app/text/time.ts';
+import { Title } from '../../components/desk.tsx';
+import { BreakoutLines } from './breakout-lines.tsx';
+import type { Choosing } from './card-number.tsx';
+import { DialSection } from './dial-section.tsx';
+import { OrderFigure } from './order-figure.tsx';
+import { type Place, stepsOf } from './order-steps.ts';
+import { PassTable } from './pass-table.tsx';
+import { SetChain } from './set-chain.tsx';
+
+interface CardPageProps extends Choosing {
+  readonly card: SettingCard;
+  readonly issued: IssuedSetting | null;
+}
+
+/** The setting card as it stands on screen and on paper: cautions, number, order, passes, set, deferral. */
+export function CardPage({ card, issued, chosen, onChoose }: CardPageProps) {
+  const [place, setPlace] = useState<Place>({ pass: 0, step: 0 });
+  const register = useRegister();
+  const steps = stepsOf(card);
+  return (
+    <>
+      {register.demo && <p className="demo-mark only-print">Demo plant, invented</p>}
+      <Title
+        name={card.tag}
+        beside={card.location}
+        under={[card.description, card.service].filter(Boolean).join(' · ')}
+        kind={
+          <>
+            {card.kind === 'tightening' ? 'Tightening' : 'Breakout'}
+            <span className="small">
+              {span(card.startsOn, card.endsOn)} · {issued ? `setting ${issued.number}` : 'not yet issued'}
+            </span>
+          </>
+        }
+      />
+      <Cautions card={card} />
+      <div className="two">
+        <DialSection card={card} chosen={chosen} onChoose={onChoose} />
+        <OrderFigure card={card} steps={steps} place={place} onPlace={setPlace} />
+      </div>
+      {card.breakout && (
+        <BreakoutLines card={card} breakout={card.breakout} chosen={chosen} onChoose={onChoose} />
+      )}
+      <PassTable card={card} place={place} onPass={(pass) => setPlace({ pass, step: 0 })} />
+      <SetChain card={card} chosen={chosen} onChoose={onChoose} />
+      <p className="defer small">{card.deferral}</p>
+      {issued && (
+        <p className="small seal">
+          <span>
+            Setting {issued.number}, issued {moment(issued.issuedAt, register.timeZone)} by {issued.issuedBy}.
+            Calculations {card.coreVersion}.
+          </span>
+          <span>Record {issued.hash}</span>
+          {register.head && <span>Register head {register.head}</span>}
+        </p>
+      )}
+    </>
+  );
+}
+
+function Cautions({ card }: { readonly card: SettingCard }) {
+  if (card.cautions.length === 0) return null;
+  return (
+    <section className="caution-list" aria-label="Cautions">
+      <h2>Caution</h2>
+      <ul>
+        {card.cautions.map((caution) => (
+          <li key={caution.text} title={caution.source}>
+            {caution.text}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,91 @@
+import type { SettingCard } from '../../../core/contract/setting.ts';
+import type { Unit } from '../../../core/units/units.ts';
+import { exact, inUnit, unitLabel } from '../../app/text/number.ts';
+import { Measure } from '../../components/number.tsx';
+import { CardNumber, type Choosing } from './card-number.tsx';
+import type { NumberName } from './use-working.ts';
+
+interface DialSectionProps extends Choosing {
+  readonly card: SettingCard;
+}
+
+/** The number to be dialled, alone in its gauge's unit, and what it gives. */
+export function DialSection({ card, chosen, onChoose }: DialSectionProps) {
+  const gauge = card.gauge ? <b>{card.gauge.number}</b> : 'a gauge not chosen yet';
+  const line = (name: string, of: NumberName, si: number | null, unit: Unit) => (
+    <div>
+      <dt>{name}</dt>
+      <dd>
+        <CardNumber card={card} of={of} chosen={chosen} onChoose={onChoose}>
+          <Measure si={si} unit={unit} />
+        </CardNumber>
+      </dd>
+    </div>
+  );
+  return (
+    <section className="dial" aria-label="Setting">
+      <p className="lead">
+        {card.kind === 'tightening' ? 'Dial on gauge' : 'Begin on gauge'} {gauge}
+      </p>
+      <p className="big">
+        {card.dial === null ? (
+          <span className="unknown">not known</span>
+        ) : (
+          <CardNumber card={card} of="dial" chosen={chosen} onChoose={onChoose}>
+            {exact(card.dial.value)}
+            <span className="unit">{unitLabel(card.dial.unit)}</span>
+          </CardNumber>
+        )}
+      </p>
+      <dl className="lines">
+        {line('Torque', 'torque', card.torque, 'N.m')}
+        {card.kind === 'tightening' && (
+          <>
+            {line('Load per stud', 'load', card.load, 'kN')}
+            {line('Stress, tensile area', 'stressTensile', card.stressTensile, 'MPa')}
+            {line('Stress, root area', 'stressRoot', card.stressRoot, 'MPa')}
+            <div>
+              <dt>Of yield, axial / combined</dt>
+              <dd>
+                <Share
+                  card={card}
+                  of="axialOfYield"
+                  si={card.axialOfYield}
+                  chosen={chosen}
+                  onChoose={onChoose}
+                />
+                {' / '}
+                <Share
+                  card={card}
+                  of="combinedOfYield"
+                  si={card.combinedOfYield}
+                  chosen={chosen}
+                  onChoose={onChoose}
+                />{' '}
+                <span className="unit">%</span>
+              </dd>
+            </div>
+          </>
+        )}
+      </dl>
+      {card.assumed && (
+        <p className="small">
+          <span className="assumed">Underlined so</span>: rests on an assumed value.
+        </p>
+      )}
+    </section>
+  );
+}
+
+interface ShareProps extends DialSectionProps {
+  readonly of: NumberName;
+  readonly si: number | null;
+}
+
+function Share({ si, ...rest }: ShareProps) {
+  return (
+    <CardNumber {...rest}>
+      {si === null ? <span className="unknown">not known</span> : inUnit(si, 'percent')}
+    </CardNumber>
+  );
+}

@@ -1,0 +1,85 @@
+import { Link } from 'wouter';
+import { type Finding, SEVERITIES } from '../../../core/findings/finding.ts';
+import { withUnit } from '../../app/text/number.ts';
+import { SEVERITY_WORDS, SeverityMark } from '../../components/marks.tsx';
+
+interface FindingListProps {
+  readonly findings: readonly Finding[];
+  readonly jointId: string;
+}
+
+/** What the book has to say about the card, the gravest first; each leads to where it is solved. */
+export function FindingList({ findings, jointId }: FindingListProps) {
+  const ordered = [...findings].sort(
+    (one, other) => SEVERITIES.indexOf(one.severity) - SEVERITIES.indexOf(other.severity),
+  );
+  return (
+    <section aria-labelledby="findings">
+      <h2 id="findings">Findings</h2>
+      {ordered.length === 0 && <p className="small">Nothing stands against this setting.</p>}
+      {ordered.map((finding) => (
+        <article
+          className={`f ${finding.severity}`}
+          key={`${finding.code} ${finding.subject} ${finding.title}`}
+        >
+          <SeverityMark severity={finding.severity} />
+          <div>
+            <h3>
+              <span className="word">{SEVERITY_WORDS[finding.severity]}</span>
+              <br />
+              {finding.title}
+            </h3>
+            <p>{finding.detail}</p>
+            <Limit finding={finding} />
+            <Remedy finding={finding} jointId={jointId} />
+          </div>
+        </article>
+      ))}
+    </section>
+  );
+}
+
+function Limit({ finding }: { readonly finding: Finding }) {
+  const show = (value: number | string | null): string | null => {
+    if (value === null || typeof value === 'string') return value;
+    return finding.unit === null ? String(value) : withUnit(value, finding.unit);
+  };
+  const value = show(finding.value);
+  const limit = show(finding.limit);
+  const words = [value !== null && `Value ${value}`, limit !== null && `limit ${limit}`]
+    .filter(Boolean)
+    .join(', ');
+  return (
+    <p className="faint">
+      {words}
+      {words && finding.source ? '. ' : ''}
+      {finding.source}
+    </p>
+  );
+}
+
+function Remedy({ finding, jointId }: { readonly finding: Finding; readonly jointId: string }) {
+  const { screen, id, field } = finding.place;
+  if (screen === 'settings') {
+    return (
+      <button type="button" className="link" onClick={() => focusChoice(field)}>
+        {finding.remedy}
+      </button>
+    );
+  }
+  const to =
+    screen === 'joint'
+      ? `/joints/${id ?? jointId}/edit${field ? `/${field}` : ''}`
+      : id === null
+        ? '/tools'
+        : `/tools/${id}`;
+  return <Link href={to}>{finding.remedy}</Link>;
+}
+
+/** The choices stand beside the card; a finding about one puts the cursor there. */
+function focusChoice(field: string | null): void {
+  const name = field?.replace('tools.', '') ?? 'driveId';
+  const wanted = document.getElementById(name) ?? document.getElementById(`${name}Id`);
+  wanted?.scrollIntoView({ block: 'center' });
+  wanted?.focus();
+}

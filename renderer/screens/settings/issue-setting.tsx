@@ -1,0 +1,58 @@
+import { useState } from 'react';
+import { useLocation } from 'wouter';
+import type { SettingCard, SettingInput } from '../../../core/contract/setting.ts';
+import { useWrite } from '../../app/ask.ts';
+import { remembered } from '../../app/remember.ts';
+import { Failure } from '../../components/failure.tsx';
+import { PersonChoice } from '../../components/people-choice.tsx';
+
+interface IssueSettingProps {
+  readonly input: SettingInput;
+  readonly card: SettingCard;
+  readonly stale: boolean;
+}
+
+const lastIssuer = remembered('issuer', '');
+
+/** Freezing the card: possible while no refusal stands, and in somebody's name. */
+export function IssueSetting({ input, card, stale }: IssueSettingProps) {
+  const [personId, setPersonId] = useState(lastIssuer.get());
+  const [missing, setMissing] = useState(false);
+  const issue = useWrite('setting.issue');
+  const [, goTo] = useLocation();
+  const refusals = card.findings.filter((finding) => finding.severity === 'refusal').length;
+
+  const onIssue = () => {
+    setMissing(personId === '');
+    if (personId === '') return;
+    lastIssuer.set(personId);
+    issue.mutate({ data: input, personId }, { onSuccess: (written) => goTo(`/settings/${written.id}`) });
+  };
+  return (
+    <section className="issue" aria-label="Issue">
+      <PersonChoice
+        label="Issued by"
+        chosen={personId}
+        onChoose={setPersonId}
+        fault={
+          missing && personId === '' ? 'Nobody is chosen. A setting is issued in one person’s name.' : null
+        }
+      />
+      <button
+        type="button"
+        className="act"
+        disabled={!card.issuable || stale || issue.isPending}
+        aria-describedby="issue-why"
+        onClick={onIssue}
+      >
+        Issue this setting
+      </button>
+      <p className="small" id="issue-why">
+        {card.issuable
+          ? 'A second person checks the gauge before the first nut.'
+          : `${refusals === 1 ? 'One refusal stands' : `${refusals} refusals stand`} against it. What was really done can still be recorded.`}
+      </p>
+      {issue.error && <Failure error={issue.error.error} what="The setting was not issued." />}
+    </section>
+  );
+}

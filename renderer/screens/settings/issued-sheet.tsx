@@ -1,0 +1,52 @@
+import { Link } from 'wouter';
+import type { IssuedSetting } from '../../../core/contract/setting.ts';
+import { useAsk } from '../../app/ask.ts';
+import { Asked } from '../../components/asked.tsx';
+import { Desk } from '../../components/desk.tsx';
+import { JointIndex } from '../joints/joint-index.tsx';
+import { CardMargin } from './card-margin.tsx';
+import { CardPage } from './card-page.tsx';
+import { useWorking } from './use-working.ts';
+
+/** An issued setting, as frozen: to be printed, and to be recorded against. */
+export function IssuedSheet({ id }: { readonly id: string }) {
+  const issued = useAsk('setting.get', { id });
+  const { chosen, choose, working } = useWorking(issued.data?.card ?? null);
+  return (
+    <Desk
+      indexLabel="Joints"
+      index={<JointIndex {...(issued.data ? { current: issued.data.card.jointId } : {})} />}
+      margin={
+        issued.data && (
+          <>
+            <SheetDoings issued={issued.data} />
+            <CardMargin card={issued.data.card} working={working} stale={false}>
+              {null}
+            </CardMargin>
+          </>
+        )
+      }
+    >
+      <Asked asking={issued} what="the setting">
+        {(setting) => <CardPage card={setting.card} issued={setting} chosen={chosen} onChoose={choose} />}
+      </Asked>
+    </Desk>
+  );
+}
+
+function SheetDoings({ issued }: { readonly issued: IssuedSetting }) {
+  const { card } = issued;
+  return (
+    <div className="doings">
+      <Link className="act" href={`/joints/${card.jointId}/record/${card.kind}/${issued.id}`}>
+        Record {card.kind}
+      </Link>
+      <button type="button" className="quiet" onClick={() => window.print()}>
+        Print this sheet
+      </button>
+      <Link className="quiet" href={`/joints/${card.jointId}`}>
+        Joint {card.tag}
+      </Link>
+    </div>
+  );
+}

@@ -1,0 +1,67 @@
+import type { SettingCard } from '../../../core/contract/setting.ts';
+import { exact, inUnit, unitLabel } from '../../app/text/number.ts';
+import type { Place } from './order-steps.ts';
+
+interface PassTableProps {
+  readonly card: SettingCard;
+  readonly place: Place;
+  readonly onPass: (pass: number) => void;
+}
+
+export function PassTable({ card, place, onPass }: PassTableProps) {
+  if (card.passes.length === 0) return null;
+  const unit = card.gauge ? unitLabel(card.gauge.unit) : '';
+  // A breakout has no load to give: the stud already carries one.
+  const withLoad = card.passes.some((pass) => pass.load !== null);
+  return (
+    <section aria-label={`Passes, ${card.planName}`}>
+      <div className="scroll">
+        <table className="tab passes">
+          <caption className="unseen">{card.planName}</caption>
+          <thead>
+            <tr>
+              <th scope="col">Step</th>
+              <th scope="col" className="num">
+                Dial <span className="unit">{unit}</span>
+              </th>
+              <th scope="col" className="num">
+                Torque <span className="unit">N·m</span>
+              </th>
+              {withLoad && (
+                <th scope="col" className="num">
+                  Load <span className="unit">kN</span>
+                </th>
+              )}
+              <th scope="col">Order</th>
+              <th scope="col">Stop when</th>
+            </tr>
+          </thead>
+          <tbody>
+            {card.passes.map((pass, at) => (
+              <tr key={pass.name} className={at === place.pass ? 'now' : undefined}>
+                <th scope="row">
+                  <button
+                    type="button"
+                    aria-current={at === place.pass ? 'step' : undefined}
+                    onClick={() => onPass(at)}
+                  >
+                    {pass.name}
+                  </button>
+                </th>
+                <td className="num dialcol">{pass.dial ? exact(pass.dial.value) : '–'}</td>
+                <td className="num">{pass.torque === null ? '–' : inUnit(pass.torque, 'N.m')}</td>
+                {withLoad && <td className="num">{pass.load === null ? '–' : inUnit(pass.load, 'kN')}</td>}
+                <td>{orderWords(pass.order, card.boltCount)}</td>
+                <td>{pass.stopWhen}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}
+
+function orderWords(order: SettingCard['passes'][number]['order'], count: number | null): string {
+  return order === 'circular' && count !== null ? `1 to ${count}` : order;
+}

@@ -1,0 +1,46 @@
+import type { SetPart, SettingCard } from '../../../core/contract/setting.ts';
+import { withUnit } from '../../app/text/number.ts';
+import { Measure } from '../../components/number.tsx';
+import { CardNumber, type Choosing } from './card-number.tsx';
+
+interface SetChainProps extends Choosing {
+  readonly card: SettingCard;
+}
+
+/** The set as a chain of parts; the weakest link has a heavy line and its word. */
+export function SetChain({ card, chosen, onChoose }: SetChainProps) {
+  return (
+    <section aria-labelledby="set">
+      <h2 id="set">Tool set</h2>
+      {card.set.length === 0 ? (
+        <p className="small">No part of the set is chosen yet.</p>
+      ) : (
+        <ul className="chain">
+          {card.set.map((part) => (
+            <li key={part.toolId} className={part.weakest ? 'weakest' : undefined}>
+              <b>{part.number}</b>
+              <span className="small">{part.role}</span>
+              <span className="small">{rating(part)}</span>
+              {part.weakest && <span className="small weakest-word">weakest part</span>}
+            </li>
+          ))}
+        </ul>
+      )}
+      {card.capacity !== null && (
+        <p className="small after">
+          This set reaches{' '}
+          <CardNumber card={card} of="capacity" chosen={chosen} onChoose={onChoose}>
+            <Measure si={card.capacity} unit="N.m" />
+          </CardNumber>
+          .
+        </p>
+      )}
+    </section>
+  );
+}
+
+function rating(part: SetPart): string {
+  const pressure = part.ratedPressure === null ? null : withUnit(part.ratedPressure, 'bar');
+  const torque = part.ratedTorque === null ? null : withUnit(part.ratedTorque, 'N.m');
+  return [pressure, torque].filter(Boolean).join(', ') || part.description;
+}

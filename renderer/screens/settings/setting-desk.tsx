@@ -1,0 +1,73 @@
+import { useState } from 'react';
+import type { ReferenceChoices } from '../../../core/contract/register.ts';
+import type { SettingInput } from '../../../core/contract/setting.ts';
+import { useAsk } from '../../app/ask.ts';
+import { useRegister } from '../../app/register.ts';
+import { Asked } from '../../components/asked.tsx';
+import { Busy } from '../../components/busy.tsx';
+import { Desk } from '../../components/desk.tsx';
+import { Failure } from '../../components/failure.tsx';
+import { CardMargin } from './card-margin.tsx';
+import { CardPage } from './card-page.tsx';
+import { IssueSetting } from './issue-setting.tsx';
+import { lastSet } from './last-set.ts';
+import { SettingChoices } from './setting-choices.tsx';
+import { useWorking } from './use-working.ts';
+
+/** Working out a setting: choices on the left, the card as it will print in the middle, findings at the right. */
+export function SettingDesk({ id }: { readonly id: string }) {
+  const choices = useAsk('reference.choices', {});
+  if (choices.data === undefined) {
+    return (
+      <Desk indexLabel="Choices" index={null}>
+        <Asked asking={choices} what="the pass plans">
+          {() => null}
+        </Asked>
+      </Desk>
+    );
+  }
+  return <OpenDesk jointId={id} plans={choices.data.passPlans} />;
+}
+
+interface OpenDeskProps {
+  readonly jointId: string;
+  readonly plans: ReferenceChoices['passPlans'];
+}
+
+function OpenDesk({ jointId, plans }: OpenDeskProps) {
+  const { today } = useRegister();
+  const [input, setInput] = useState<SettingInput>(() => {
+    const { tools, planId } = lastSet.get();
+    const plan = plans.find((each) => each.id === planId) ?? plans[0];
+    return { jointId, kind: 'tightening', startsOn: today, endsOn: today, tools, planId: plan?.id ?? '' };
+  });
+  const card = useAsk('setting.compute', input, { keep: true });
+  const { chosen, choose, working } = useWorking(card.data ?? null);
+  const change = (next: SettingInput) => {
+    setInput(next);
+    lastSet.set({ tools: next.tools, planId: next.planId });
+  };
+  // Numbers of an earlier choice must not be read as the answer to this one.
+  const stale = card.isPlaceholderData;
+  return (
+    <Desk
+      indexLabel="Choices"
+      index={<SettingChoices input={input} plans={plans} onChange={change} />}
+      margin={
+        card.data && (
+          <CardMargin card={card.data} working={working} stale={stale}>
+            <IssueSetting input={input} card={card.data} stale={stale} />
+          </CardMargin>
+        )
+      }
+    >
+      {card.error && <Failure error={card.error.error} what="No setting was worked out." />}
+      {card.data === undefined && !card.error && <Busy what="Working out the setting" />}
+      {card.data && (
+        <div className={stale ? 'stale' : undefined} aria-busy={stale}>
+          <CardPage card={card.data} issued={null} chosen={chosen} onChoose={choose} />
+        </div>
+      )}
+    </Desk>
+  );
+}

@@ -1,0 +1,158 @@
+import { Link } from 'wouter';
+import type { RequestInput } from '../../../core/contract/requests.ts';
+import type { ToolClass, ToolSummary } from '../../../core/contract/tool.ts';
+import { Asked } from '../../components/asked.tsx';
+import { Desk, Title } from '../../components/desk.tsx';
+import { useSlash, walkEntries } from '../../components/list-keys.ts';
+import { Pager } from '../../components/pager.tsx';
+import { SortHeading } from '../../components/sort-heading.tsx';
+import { TOOL_CLASSES } from '../../components/tool-classes.ts';
+import { Validity } from '../../components/validity.tsx';
+import { TOOLS_ON_A_PAGE, useToolSearch } from './tool-search.ts';
+
+type Sort = RequestInput<'tool.list'>['sort'];
+
+const COLUMNS: readonly { sort: Sort | null; words: string }[] = [
+  { sort: 'number', words: 'Number' },
+  { sort: 'class', words: 'Class' },
+  { sort: null, words: 'Ratings' },
+  { sort: 'status', words: 'Status' },
+  { sort: 'validUntil', words: 'Certificate' },
+];
+
+export function ToolList() {
+  const { search, found, change } = useToolSearch();
+  const slash = useSlash();
+  return (
+    <Desk
+      indexLabel="Classes of tool"
+      index={<ClassFilter chosen={search.class} onChoose={(chosen) => change({ class: chosen })} />}
+    >
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: arrow keys only carry the focus between the links inside */}
+      <div onKeyDown={walkEntries}>
+        <Title
+          name="Tool room"
+          kind={
+            <span className="row">
+              <Link className="quiet" href="/import/tools">
+                Import tools
+              </Link>
+              <Link className="quiet" href="/import/certificate">
+                Import a certificate
+              </Link>
+              <Link className="act" href="/tools/new">
+                New tool
+              </Link>
+            </span>
+          }
+        />
+        <input
+          type="search"
+          aria-label="Find a tool"
+          aria-keyshortcuts="/"
+          placeholder="Find by number, serial or place ( / )"
+          ref={slash}
+          value={search.text}
+          onChange={(event) => change({ text: event.target.value })}
+        />
+        <Asked asking={found} what="the tools">
+          {({ rows, total }) => (
+            <>
+              {rows.length === 0 ? (
+                <p className="empty">
+                  {search.text === '' && search.class === null
+                    ? 'There is no tool on the register yet. Import a tool list or enter the first one.'
+                    : 'No tool matches. Change the words or the class.'}
+                </p>
+              ) : (
+                <div className="scroll">
+                  <table className="tab links">
+                    <thead>
+                      <tr>
+                        {COLUMNS.map((column) => (
+                          <SortHeading
+                            key={column.words}
+                            words={column.words}
+                            value={column.sort}
+                            sort={search.sort}
+                            direction={search.direction}
+                            onSort={(sort, direction) => change({ sort, direction })}
+                          />
+                        ))}
+                      </tr>
+                    </thead>
+                    <tbody>
+                      {rows.map((row) => (
+                        <Row key={row.id} row={row} />
+                      ))}
+                    </tbody>
+                  </table>
+                </div>
+              )}
+              <Pager
+                page={search.page}
+                pageSize={TOOLS_ON_A_PAGE}
+                total={total}
+                noun="tools"
+                onPage={(page) => change({ page })}
+              />
+            </>
+          )}
+        </Asked>
+      </div>
+    </Desk>
+  );
+}
+
+function Row({ row }: { readonly row: ToolSummary }) {
+  return (
+    <tr>
+      <th scope="row">
+        <Link href={`/tools/${row.id}`} data-entry>
+          {row.number}
+        </Link>
+        {row.serial && <div className="small">serial {row.serial}</div>}
+      </th>
+      <td>{row.class}</td>
+      <td>{row.ratings}</td>
+      <td>
+        <span className={row.status === 'quarantined' || row.status === 'scrapped' ? 'flag' : undefined}>
+          {row.status}
+        </span>
+        {row.place && <div className="small">{row.place}</div>}
+      </td>
+      <td className="date">
+        <Validity tool={row} />
+      </td>
+    </tr>
+  );
+}
+
+interface ClassFilterProps {
+  readonly chosen: ToolClass | null;
+  readonly onChoose: (chosen: ToolClass | null) => void;
+}
+
+function ClassFilter({ chosen, onChoose }: ClassFilterProps) {
+  const entry = (value: ToolClass | null, words: string) => (
+    <li key={words}>
+      <button
+        type="button"
+        className="entry as-entry"
+        aria-current={chosen === value ? 'true' : undefined}
+        onClick={() => onChoose(value)}
+      >
+        <b>{words}</b>
+      </button>
+    </li>
+  );
+  return (
+    <>
+      <h2>Classes</h2>
+      <ol>
+        {entry(null, 'All tools')}
+        {TOOL_CLASSES.map((each) => entry(each, `${each[0]?.toUpperCase()}${each.slice(1)}s`))}
+      </ol>
+    </>
+  );
+}
