@@ -35,13 +35,12 @@ type Readings = DemoBreakout['readings'];
 /** Readings as they are written down at the joint: pressure on the gauge, or torque with a hand wrench. */
 export function breakoutReadings(
   torques: readonly number[],
-  cutShare: number,
+  mustBeCut: (torque: number) => boolean,
   set: ChosenSet | null,
-  random: Random,
 ): Readings {
   return torques.map((torque, index): Readings[number] => {
     const bolt = index + 1;
-    if (random.chance(cutShare)) return { bolt, outcome: 'cut', torque: null, dialled: null };
+    if (mustBeCut(torque)) return { bolt, outcome: 'cut', torque: null, dialled: null };
     if (set === null) {
       return {
         bolt,

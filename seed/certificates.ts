@@ -21,6 +21,7 @@ const LAST_CALIBRATION: Readonly<Record<string, number>> = {
   'W-02': 19,
   'W-03': 90,
   'W-04': 210,
+  'W-05': 366,
   'W-06': 150,
   'W-07': 300,
   'W-08': 30,
@@ -91,6 +92,7 @@ function driveCertificates(drive: Drive, today: string, random: Random): DemoCer
       measured: torquePoints(drive, ownError * yearly, random),
     };
     const newest = index === dates.length - 1;
+    if (drive.number === LAPSED_WRENCH && newest) return [{ ...certificate, validUntil: addDays(today, -1) }];
     if (drive.number !== WEAK_WRENCH || !newest) return [certificate];
     const found: DemoCertificate = {
       ...heading(drive, addDays(calibratedOn, -1), '-F'),

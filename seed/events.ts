@@ -8,8 +8,8 @@ import { type ChosenSet, chooseSet, dialFor, type Toolroom } from './toolroom.ts
 import type { DemoBreakout, DemoEvent, DemoJoint, DemoTightening, DemoToolSet } from './types.ts';
 import { PLANT_UNITS } from './units.ts';
 
-/** First day anything was recorded. */
-const FIRST_DAY = '2023-02-06';
+/** How far the records reach back: a little less than the certificates do. */
+const DAYS_OF_RECORDS = 1388;
 /** Days from one shutdown of a unit to the next, and from one unit's first shutdown to the next unit's. */
 const BETWEEN_SHUTDOWNS = 290;
 const BETWEEN_UNITS = 24;
@@ -56,7 +56,7 @@ function jointHistory(joint: DemoJoint, site: Site, random: Random): DemoEvent[]
   if (demand === null || never) return [];
   const openings = seizing ? SEIZING_RATIOS.length : openingsOf(random);
   const unit = PLANT_UNITS.findIndex(({ name }) => name === joint.unit);
-  const first = addDays(FIRST_DAY, unit * BETWEEN_UNITS + random.whole(0, 12));
+  const first = addDays(site.today, unit * BETWEEN_UNITS + random.whole(0, 12) - DAYS_OF_RECORDS);
   // Joints are not all opened at the first shutdown that comes.
   const skipped = seizing ? 0 : random.whole(0, SEIZING_RATIOS.length - openings);
 
@@ -144,9 +144,11 @@ function breakOut(job: Job, installed: number, planned: number | undefined, hist
   const { demand, random, date, site, joint } = job;
   const usual = breakoutClass(Number(joint.serviceTemperature?.text ?? '20'));
   // A planted ratio is kept close, so that the rise shows through the scatter.
-  const kind =
-    planned === undefined ? usual : { median: planned, sigma: 0.07, cut: planned > 1.9 ? 0.15 : 0 };
+  const kind = planned === undefined ? usual : { median: planned, sigma: 0.07, cut: 0 };
   const torques = breakoutRatios(demand.studs, kind, random).map((ratio) => ratio * installed);
+  const atTheLast = planned === SEIZING_RATIOS.at(-1);
+  const [, second = Number.POSITIVE_INFINITY] = [...torques].sort((a, b) => b - a);
+  const mustBeCut = (torque: number) => (atTheLast ? torque >= second : random.chance(kind.cut));
   // People take a wrench with something in hand, and where there is none, the one they have.
   const set =
     chooseSet(site.room, demand, demand.torque * kind.median * 1.2, date, random) ??
@@ -156,7 +158,7 @@ function breakOut(job: Job, installed: number, planned: number | undefined, hist
     kind: 'breakout',
     tools: set?.tools ?? NO_TOOLS,
     withSetting: set !== null && random.chance(0.9),
-    readings: breakoutReadings(torques, kind.cut, set, random),
+    readings: breakoutReadings(torques, mustBeCut, set),
     remarks: set === null ? `${REMARK} Hand torque wrench.` : REMARK,
   };
   history.push(breakout);

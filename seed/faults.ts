@@ -50,7 +50,7 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
     tools: [DRIFTING_WRENCH],
   },
   {
-    what: 'Seizing hot service: breakout takes more at every opening, and studs had to be cut at the last.',
+    what: 'Seizing hot service: breakout takes more at every opening, and two studs had to be cut at the last.',
     joints: [SEIZING],
     tools: [],
   },
