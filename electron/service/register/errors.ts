@@ -51,7 +51,7 @@ export function registerFailure(error: unknown): RequestFailure | null {
   return meaning ? new RequestFailure(meaning.code, `${meaning.message} (${code})`) : null;
 }
 
-function sqliteFailure(error: Database.SqliteError): RequestFailure | null {
+function sqliteFailure(error: InstanceType<typeof Database.SqliteError>): RequestFailure | null {
   const meaning = MEANINGS.find(([code]) => error.code === code || error.code.startsWith(`${code}_`))?.[1];
   return meaning ? new RequestFailure(meaning.code, `${meaning.message} (${error.code})`) : null;
 }
