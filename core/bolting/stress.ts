@@ -1,3 +1,6 @@
+import type { Thread } from './thread.ts';
+import { torqueSplit } from './torque.ts';
+
 /** Which section modulus a torsional stress is computed with: first yield at the surface, or the section fully plastic. */
 export type TorsionModel = 'elastic' | 'plastic';
 
@@ -78,4 +81,30 @@ export function threadTorqueAtYield(
 ): number {
   const room = yieldStrength * yieldStrength - axial * axial;
   return room <= 0 ? 0 : torsionModulus(stressDiameter, model) * Math.sqrt(room / 3);
+}
+
+/**
+ * Bolt load at which tension and the torsion of tightening together reach a share of yield.
+ *
+ * Equation: F = ν·Re/√((1/A0)² + 3·(t/Wp)²) with t = P/(2π) + μt·d2/(2·cos 30°) and A0 = (π/4)·ds².
+ * @param thread thread of the bolt
+ * @param yieldStrength Re, Pa
+ * @param share ν, 1, 0.9 in the tables of VDI 2230
+ * @param frictionThread μt, 1
+ * @param model elastic or plastic section modulus
+ * @returns F, N
+ * @example assemblyLoad(metricThread(12, 1.25), 640e6, 0.9, 0.12, 'plastic') // 48.0e3 N
+ * @source VDI 2230-1:2003, assembly preload with the plastic section modulus
+ */
+export function assemblyLoad(
+  thread: Thread,
+  yieldStrength: number,
+  share: number,
+  frictionThread: number,
+  model: TorsionModel,
+): number {
+  const split = torqueSplit(1, thread, 0, frictionThread, 0);
+  const area = (Math.PI / 4) * thread.stressDiameter ** 2;
+  const torsional = torsionalStress(split.stretch + split.thread, thread.stressDiameter, model);
+  return (share * yieldStrength) / equivalentStress(1 / area, torsional);
 }

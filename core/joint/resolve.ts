@@ -47,8 +47,8 @@ export function resolveJoint(data: JointData): ResolvedJoint {
   const circle = resolveCircle(data, flangeRow);
   const yieldStrength = resolveYield(data, thread?.value ?? null);
   const nut = resolveNut(data, thread?.value ?? null);
-  const studLength = fromEntered(data.bolting.studLength);
-  const grip = fromEntered(data.bolting.grip);
+  const studLength = resolveStudLength(data, flangeRow);
+  const grip = resolveGrip(data, flangeRow);
   const radialGap = fromEntered(data.space.radialGap);
   return {
     boltCount: count?.value ?? null,
@@ -158,6 +158,34 @@ function resolveNut(data: JointData, thread: Thread | null): Known<Nut> | null {
   if (nut === null) return null;
   const source = `${data.flange.standard} calls for heavy hex; ${nut.source}`;
   return { value: nut, origin: 'standard', source, status: nut.status, note: '' };
+}
+
+function resolveStudLength(data: JointData, flangeRow: FlangeRow | null): Known<number> | null {
+  const own = fromEntered(data.bolting.studLength);
+  if (own !== null) return own;
+  // The tables' lengths are for raised faces; other facings need another length.
+  if (flangeRow === null || flangeRow.studLength === null) return null;
+  if (data.flange.kind !== 'standard' || data.flange.facing !== 'raised face') return null;
+  return fromRow(flangeRow.studLength, flangeRow);
+}
+
+/** Raised face of ASME flanges, m: class 150 and 300, and 400 up (metric tables). */
+const RAISED_FACE = { low: 0.002, high: 0.007 } as const;
+
+function resolveGrip(data: JointData, flangeRow: FlangeRow | null): Known<number> | null {
+  const own = fromEntered(data.bolting.grip);
+  if (own !== null) return own;
+  const gasket = data.gasket?.thickness ?? null;
+  if (flangeRow === null || flangeRow.thickness === null || gasket === null) return null;
+  if (data.flange.kind !== 'standard' || data.flange.facing !== 'raised face') return null;
+  const face = Number(flangeRow.rating) <= 300 ? RAISED_FACE.low : RAISED_FACE.high;
+  return {
+    value: 2 * (flangeRow.thickness + face) + gasket.si,
+    origin: 'calculated',
+    source: `two like flanges of ${flangeRow.standard} with raised faces, and the gasket’s thickness`,
+    status: flangeRow.status,
+    note: flangeRow.note,
+  };
 }
 
 function entered<T>(value: T): Known<T> {

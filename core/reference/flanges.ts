@@ -1,6 +1,6 @@
-import { ASME_B16_5 } from './asme-b16-5.ts';
-import { ASME_B16_47 } from './asme-b16-47.ts';
-import { EN_1092_1 } from './en-1092-1.ts';
+import { ASME_B16_5, ASME_B16_5_NOTES } from './asme-b16-5.ts';
+import { ASME_B16_47, ASME_B16_47_NOTES } from './asme-b16-47.ts';
+import { EN_1092_1, EN_1092_1_NOTES } from './en-1092-1.ts';
 import type { RowStatus } from './status.ts';
 
 const INCH = 0.0254;
@@ -24,7 +24,6 @@ export interface FlangeRow {
   readonly studLength: number | null;
   /** Thickness of one flange without its raised face, m. */
   readonly thickness: number | null;
-  readonly hubDiameter: number | null;
   readonly sources: string;
   readonly status: RowStatus;
   readonly note: string;
@@ -70,7 +69,7 @@ function key(standard: FlangeStandard, size: string, rating: string): string {
 
 function fromB165(): FlangeRow[] {
   return ASME_B16_5.map(
-    ([nps, , rating, bolts, studIn, circle, , , thickness, studLength, hub, sources, status, note]) => ({
+    ([nps, , rating, bolts, studIn, circle, , , thickness, studLength, , sources, status]) => ({
       standard: 'ASME B16.5',
       size: nps,
       rating: String(rating),
@@ -80,36 +79,32 @@ function fromB165(): FlangeRow[] {
       boltCircle: circle * MM,
       studLength: studLength === null ? null : studLength * INCH,
       thickness: thickness === null ? null : thickness * MM,
-      hubDiameter: hub === null ? null : hub * MM,
       sources,
       status,
-      note,
+      note: ASME_B16_5_NOTES[`${nps}|${rating}`] ?? '',
     }),
   );
 }
 
 function fromB1647(): FlangeRow[] {
-  return ASME_B16_47.map(
-    ([series, rating, nps, bolts, studIn, circle, , , studLength, sources, status, note]) => ({
-      standard: series === 'A' ? 'ASME B16.47 A' : 'ASME B16.47 B',
-      size: nps,
-      rating: String(rating),
-      bolts,
-      studIn,
-      metricThread: null,
-      boltCircle: circle === null ? null : circle * MM,
-      studLength: studLength === null ? null : studLength * INCH,
-      thickness: null,
-      hubDiameter: null,
-      sources,
-      status,
-      note,
-    }),
-  );
+  return ASME_B16_47.map(([series, rating, nps, bolts, studIn, circle, , , studLength, sources, status]) => ({
+    standard: series === 'A' ? 'ASME B16.47 A' : 'ASME B16.47 B',
+    size: nps,
+    rating: String(rating),
+    bolts,
+    studIn,
+    metricThread: null,
+    boltCircle: circle === null ? null : circle * MM,
+    studLength: studLength === null ? null : studLength * INCH,
+    thickness: null,
+    sources,
+    status,
+    note: ASME_B16_47_NOTES[`${series}|${rating}|${nps}`] ?? '',
+  }));
 }
 
 function fromEn1092(): FlangeRow[] {
-  return EN_1092_1.map(([pn, dn, bolts, thread, circle, , , sources, status, note]) => ({
+  return EN_1092_1.map(([pn, dn, bolts, thread, circle, , , sources, status]) => ({
     standard: 'EN 1092-1',
     size: String(dn),
     rating: String(pn),
@@ -119,10 +114,9 @@ function fromEn1092(): FlangeRow[] {
     boltCircle: circle * MM,
     studLength: null,
     thickness: null,
-    hubDiameter: null,
     sources,
     status,
-    note,
+    note: EN_1092_1_NOTES[`${pn}|${dn}`] ?? '',
   }));
 }
 

@@ -120,9 +120,9 @@ function targetFindings(input: CardInput): Finding[] {
 
 function unconfirmed(input: CardInput, { joint }: Basis): Finding[] {
   const values: [string, string, Known<unknown> | null][] = [
-    ['Number of studs', 'count', joint.count],
-    ['Thread', 'thread', joint.thread],
-    ['Bolt circle', 'circle', joint.circle],
+    ['Flange table', 'count', joint.count],
+    ['Flange table', 'thread', joint.thread],
+    ['Flange table', 'circle', joint.circle],
     ['Yield strength', 'grade', joint.yieldStrength],
     ['Nut', 'nutSeries', joint.nut],
   ];
