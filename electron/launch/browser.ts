@@ -1,7 +1,8 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { accessSync, constants } from 'node:fs';
+import { accessSync, constants, rmSync, writeFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { delimiter, join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 
 /** Programs of the Chromium family as Linux systems name them. */
 const LINUX_NAMES = [
@@ -82,11 +83,32 @@ export function sandboxFlags(): string[] {
   return process.getuid?.() === 0 ? ['--no-sandbox'] : [];
 }
 
-/** Opens one window without tabs or address bar, with a profile of its own so that nothing is shared with browsing. */
-export function openWindow(program: string, address: string, profileFolder: string): ChildProcess {
+/**
+ * Opens one window without tabs or address bar, with a profile of its own so that nothing is shared with browsing.
+ * The address carries the token, and every user of a machine can read a program's arguments: the browser gets it
+ * from a page that only this user can read.
+ */
+export function openWindow(program: string, address: string, folder: string): ChildProcess {
+  const page = handoverPage(folder);
+  rmSync(page, { force: true });
+  writeFileSync(page, `<!doctype html><meta http-equiv="refresh" content="0; url=${address}">`, {
+    mode: 0o600,
+  });
   return spawn(
     program,
-    [`--app=${address}`, `--user-data-dir=${profileFolder}`, ...QUIET_FLAGS, ...sandboxFlags()],
+    [
+      `--app=${pathToFileURL(page).href}`,
+      `--user-data-dir=${join(folder, 'window')}`,
+      '--window-size=1440,900',
+      ...QUIET_FLAGS,
+      ...sandboxFlags(),
+    ],
     { stdio: 'ignore' },
   );
 }
+
+export function clearHandover(folder: string): void {
+  rmSync(handoverPage(folder), { force: true });
+}
+
+const handoverPage = (folder: string) => join(folder, 'window.html');

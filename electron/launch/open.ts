@@ -2,7 +2,7 @@ import { spawn } from 'node:child_process';
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { findBrowser, openWindow, sandboxFlags } from './browser.ts';
+import { clearHandover, findBrowser, openWindow, sandboxFlags } from './browser.ts';
 import { electronProgram } from './electron-program.ts';
 import { dataFolder } from './folder.ts';
 import { type RunningService, runningService } from './running.ts';
@@ -71,7 +71,7 @@ function openAnother(running: RunningService, folder: string, window: Choice['wi
   say('Studbook already runs on this data folder; this start opens another window on it.');
   const browser = browserFor(window);
   if ('reason' in browser) say(`Open this address in a browser (${browser.reason}):\n${address}`);
-  else openWindow(browser.program, address, join(folder, 'window')).unref();
+  else openWindow(browser.program, address, folder).unref();
 }
 
 /** Another start may have taken the register a moment ago and not yet have announced itself. */
@@ -104,8 +104,9 @@ async function showUntilClosed(serving: Serving, folder: string, window: Choice[
   const browser = browserFor(window);
   let closeWindow = () => {};
   const stop = async () => {
-    await serving.close();
     closeWindow();
+    clearHandover(folder);
+    await serving.close();
   };
   forwardSignals(() => {
     stop().then(() => process.exit(0), fail);
@@ -118,7 +119,7 @@ async function showUntilClosed(serving: Serving, folder: string, window: Choice[
   say(`Opening a window of ${browser.program}. Closing it ends Studbook.`);
   noticeSandbox();
   const start = performance.now();
-  const child = openWindow(browser.program, serving.address, join(folder, 'window'));
+  const child = openWindow(browser.program, serving.address, folder);
   closeWindow = () => child.kill();
   const [code] = await ended(child);
   if (performance.now() - start > HANDED_OVER_MS) return stop();

@@ -41,14 +41,26 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
   const limit = options.bodyLimitBytes ?? BODY_LIMIT_BYTES;
   const log = options.log ?? (() => {});
   let host = '';
+  let underWay = 0;
+  let closing = false;
 
   const server = createServer({ requestTimeout: 120_000 }, (request, response) => {
+    underWay += 1;
+    response.on('close', () => {
+      underWay -= 1;
+      endConnections();
+    });
     answer(request, response).catch((error: unknown) => {
       log(`Loopback: ${error instanceof Error ? error.message : String(error)}`);
       if (response.headersSent) response.destroy();
       else refuse(response, 500, 'internal', 'The request could not be answered; the log has the reason.');
     });
   });
+
+  // A browser keeps spare connections open that have carried nothing yet; they would hold the closing up for minutes.
+  function endConnections(): void {
+    if (closing && underWay === 0) server.closeAllConnections();
+  }
 
   async function answer(request: IncomingMessage, response: ServerResponse): Promise<void> {
     // A name that merely resolves to 127.0.0.1 would let a foreign page reach the register as its own origin.
@@ -126,8 +138,9 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
     address: `http://${host}/#token=${token}`,
     close: () =>
       new Promise((resolve, reject) => {
+        closing = true;
         server.close((error) => (error === undefined ? resolve() : reject(error)));
-        server.closeIdleConnections();
+        endConnections();
       }),
   };
 }
