@@ -133,9 +133,11 @@ async function unitsFor(
   importId: string,
 ): Promise<Map<string, string>> {
   const { db, site, newId } = context;
+  // One unit for all spellings of its name; the first in the file is kept.
+  const byKey = new Map(newUnits.toReversed().map((name) => [nameKey(name), name]));
   await append(
     context,
-    newUnits.map((name) => ({
+    [...byKey.values()].toReversed().map((name) => ({
       kind: 'unit saved' as const,
       id: newId(),
       data: { id: newId(), version: 1, siteId: site.id, data: { name }, importId },
