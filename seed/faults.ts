@@ -29,7 +29,7 @@ export const SEIZING_RATIOS = [1.15, 1.38, 1.62, 1.94] as const;
 export const LOOK_ALIKES = ['J-300-902', 'J-300-903'] as const;
 export const WRONG_NUT_FACTOR = ['J-400-901', 'J-400-902'] as const;
 /** The value that was assumed, and the one the site measured for the same paste. */
-export const ASSUMED_NUT_FACTOR = '0.11';
+const ASSUMED_NUT_FACTOR = '0.11';
 export const MEASURED_NUT_FACTOR = '0.16';
 export const INCOMPLETE = ['J-500-901', 'J-500-902', 'J-700-901', 'J-700-902', 'J-100-901'] as const;
 

@@ -1,5 +1,4 @@
-import type * as z from 'zod';
-import type { breakoutData, TighteningInput } from '../core/contract/event.ts';
+import type { BreakoutInput, TighteningInput } from '../core/contract/event.ts';
 import type { JointInput } from '../core/contract/joint.ts';
 import type { WorkKind } from '../core/contract/setting.ts';
 import type { CertificateInput, ToolInput } from '../core/contract/tool.ts';
@@ -51,10 +50,7 @@ export type DemoTightening = DemoWork & { readonly kind: 'tightening' } & Pick<
     TighteningInput,
     'dialled' | 'torque' | 'boltsTightened' | 'finalPassNoTurn'
   >;
-export type DemoBreakout = DemoWork & { readonly kind: 'breakout' } & Pick<
-    z.input<typeof breakoutData>,
-    'readings'
-  >;
+export type DemoBreakout = DemoWork & { readonly kind: 'breakout' } & Pick<BreakoutInput, 'readings'>;
 export type DemoEvent = DemoTightening | DemoBreakout;
 
 /** The invented plant in the order it is replayed; events are ordered by `happenedAt`, all before `today`. */

@@ -332,13 +332,13 @@ describe('rows', () => {
     expect(report).toMatchObject({ rows: 4, good: 2, faultyRows: 2, faultCount: 2, added: 2 });
   });
 
-  it('with the same tag are all faulty and name each other, also when only case differs', () => {
+  it('with the same tag are all faulty and name each other, also when only case or the width of a letter differs', () => {
     const { report, records } = readJoints(
-      list(HEADINGS, J1, J2, J1.replace('J-1', 'j-1'), J2.replace('J-2', 'J-3')),
+      list(HEADINGS, J1, J2, J1.replace('J-1', 'j－1'), J2.replace('J-2', 'J-3')),
     );
     expect(report.faults).toEqual([
       { line: 2, column: 'tag', value: 'J-1', allowed: 'each tag once; also in line 4' },
-      { line: 4, column: 'tag', value: 'j-1', allowed: 'each tag once; also in line 2' },
+      { line: 4, column: 'tag', value: 'j－1', allowed: 'each tag once; also in line 2' },
     ]);
     expect(records.map(({ data }) => data.tag)).toEqual(['J-2', 'J-3']);
   });

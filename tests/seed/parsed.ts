@@ -3,7 +3,7 @@ import { certificateData, toolData } from '../../core/contract/tool.ts';
 import type { DemoCertificate, DemoEvent, DemoJoint, DemoPlant } from '../../seed/types.ts';
 
 /** Stands for whatever id a local key is given on replay. */
-export const ANY_ID = '0198c000-0000-7000-8000-000000000001';
+const ANY_ID = '0198c000-0000-7000-8000-000000000001';
 
 export function jointOf({ unit: _, ...joint }: DemoJoint) {
   return jointData.parse({ ...joint, unitId: ANY_ID });

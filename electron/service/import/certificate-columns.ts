@@ -72,7 +72,7 @@ export const CERTIFICATE_HEAD: readonly Column[] = [
 ];
 
 /** Headings of one point: pressure and torque of a wrench, or indicated and reference of a gauge. */
-export const CERTIFICATE_POINT: readonly Column[] = [
+const CERTIFICATE_POINT: readonly Column[] = [
   {
     heading: 'pressure',
     ...optional,

@@ -1,6 +1,6 @@
 import type { ImportColumn, ImportOptions } from '../../../core/contract/import.ts';
 import type { Unit } from '../../../core/units/units.ts';
-import { foldHeading } from './table.ts';
+import { nameKey } from '../fold.ts';
 
 /** Quantities whose unit is asked once for the file. */
 export type FileQuantity = keyof ImportOptions['units'];
@@ -30,11 +30,11 @@ export function matchColumns(
   columns: readonly Column[],
   alternatives: readonly (readonly string[])[] = [],
 ): MatchedColumns {
-  const known = new Map(columns.map(({ heading }) => [foldHeading(heading), heading]));
+  const known = new Map(columns.map(({ heading }) => [nameKey(heading), heading]));
   const positions = new Map<string, number>();
   const unknown: string[] = [];
   headings.forEach((heading, index) => {
-    const name = known.get(foldHeading(heading));
+    const name = known.get(nameKey(heading));
     if (name === undefined) unknown.push(heading);
     else positions.set(name, index);
   });

@@ -1,9 +1,10 @@
-import type { ImportColumn, ImportKind } from '../../../core/contract/import.ts';
+import type { ImportKind } from '../../../core/contract/import.ts';
 import { CERTIFICATE_COLUMNS } from './certificate-columns.ts';
 import type { Column } from './column.ts';
 import { JOINT_COLUMNS } from './joint-columns.ts';
 import { TOOL_COLUMNS } from './tool-columns.ts';
 
+/** Headings a file of each kind may have. */
 export const COLUMNS_OF_KIND: Readonly<Record<ImportKind, readonly Column[]>> = {
   joints: JOINT_COLUMNS,
   tools: TOOL_COLUMNS,
@@ -19,13 +20,3 @@ export const ALTERNATIVES_OF_KIND: Readonly<Record<ImportKind, readonly (readonl
     ['torque', 'reference'],
   ],
 };
-
-/** Headings a file of this kind may have, for the import page and its empty file. */
-export function importColumns(kind: ImportKind): ImportColumn[] {
-  return COLUMNS_OF_KIND[kind].map(({ heading, needed, meaning, example }) => ({
-    heading,
-    needed,
-    meaning,
-    example,
-  }));
-}

@@ -1,12 +1,13 @@
+import { nameKey } from '../fold.ts';
 import type { RowReader } from './row.ts';
 
 /**
- * Reports every row whose key another row has too, naming the other line. Keys that differ only in case or spaces
- * count as the same: on a plant they would be mistaken for each other.
+ * Reports every row whose key another row has too, naming the other line. What the register takes for one name counts
+ * as the same here: on a plant the two would be mistaken for each other.
  */
 export function reportDuplicates(rows: readonly RowReader[], heading: string): void {
   const linesOf = new Map<string, number[]>();
-  const key = (row: RowReader) => row.raw(heading).replace(/\s+/g, ' ').toLowerCase();
+  const key = (row: RowReader) => nameKey(row.raw(heading));
   for (const row of rows) {
     const lines = linesOf.get(key(row));
     if (lines) lines.push(row.line);

@@ -1,6 +1,7 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { ImportFault, ImportOptions } from '../../../core/contract/import.ts';
 import type { ParsedInput } from '../../../core/contract/requests.ts';
+import { nameKey } from '../fold.ts';
 import { certificateFromRows } from './certificate-file.ts';
 import { type MatchedColumns, matchColumns } from './column.ts';
 import { ALTERNATIVES_OF_KIND, COLUMNS_OF_KIND } from './columns.ts';
@@ -105,15 +106,15 @@ function readJoints(sheet: Sheet, lookup: RegisterLookup): ImportResult {
     const unitId = unitName === '' ? '' : (lookup.unitId(unitName) ?? UNIT_TO_BE_CREATED);
     const joint = jointFromRow(row, unitId, existing?.data ?? null);
     if (joint === null) continue;
-    if (unitId === UNIT_TO_BE_CREATED && !newUnits.has(unitName.toLowerCase())) {
-      newUnits.set(unitName.toLowerCase(), unitName);
+    if (unitId === UNIT_TO_BE_CREATED && !newUnits.has(nameKey(unitName))) {
+      newUnits.set(nameKey(unitName), unitName);
     }
     const { unitId: _, ...data } = joint;
     records.push({
       line: row.line,
       state: stateOf(existing, joint),
       existing: reference(existing),
-      unitName: newUnits.get(unitName.toLowerCase()) ?? unitName,
+      unitName: newUnits.get(nameKey(unitName)) ?? unitName,
       data,
     });
   }

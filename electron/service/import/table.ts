@@ -1,5 +1,6 @@
 import { CsvError, parse } from 'csv-parse/sync';
 import type { ImportOptions } from '../../../core/contract/import.ts';
+import { nameKey } from '../fold.ts';
 
 export interface TableRow {
   /** Line of the file the row begins on, counted from 1. */
@@ -18,11 +19,6 @@ export type TableResult = { ok: true; table: Table } | { ok: false; fault: strin
 type Delimiter = ImportOptions['delimiter'];
 
 const DELIMITER_NAMES: Record<Delimiter, string> = { ',': 'comma', ';': 'semicolon', '\t': 'tab' };
-
-/** Headings are compared without regard to case and to the number of spaces. */
-export function foldHeading(heading: string): string {
-  return heading.trim().replace(/\s+/g, ' ').toLowerCase();
-}
 
 /** Splits CSV text (RFC 4180 quoting) into headings and rows; lines with nothing in any cell are skipped. */
 export function readTable(text: string, delimiter: Delimiter): TableResult {
@@ -75,7 +71,7 @@ function quotingFault(error: CsvError): string {
 }
 
 function headingFault(heading: TableRow, delimiter: Delimiter): string | null {
-  const headings = heading.cells.map(foldHeading);
+  const headings = heading.cells.map(nameKey);
   const firstLine = heading.cells.join(delimiter);
   if (headings.length === 1) {
     const other = (Object.keys(DELIMITER_NAMES) as Delimiter[]).find((sign) => firstLine.includes(sign));
