@@ -33,8 +33,11 @@ export function Frame() {
           ))}
         </nav>
         <div className="who">
-          <span className="site small">{register.siteName}</span>
-          {register.demo && <span className="demo-mark">Demo plant, invented</span>}
+          {register.demo ? (
+            <span className="demo-mark">Demo plant, invented</span>
+          ) : (
+            <span className="site small">{register.siteName}</span>
+          )}
           <ThemeChoice />
         </div>
       </header>

@@ -4,6 +4,7 @@ import type { CertificateLineView } from '../../core/contract/tool.ts';
 import { fromSI, type Unit } from '../../core/units/units.ts';
 import { sensible, unitLabel } from '../app/text/number.ts';
 import { axisLine, axisText, ChartFrame } from './frame.tsx';
+import { marksTo } from './scale.ts';
 
 interface CertificateChartProps {
   readonly line: CertificateLineView;
@@ -37,7 +38,7 @@ const Down = ({ cx = 0, cy = 0 }: ShapeProps) => (
 
 /** The laboratory's points with the line through them, and below how far each lies from it. */
 export default function CertificateChart({ line, name, pressureUnit, torqueUnit }: CertificateChartProps) {
-  const { up, down, ends, highest } = useMemo(() => {
+  const { up, down, ends, pressureMarks, torqueMarks } = useMemo(() => {
     const plot = (point: CertificateLineView['points'][number]): Plotted => ({
       pressure: fromSI(point.pressure, pressureUnit),
       torque: fromSI(point.torque, torqueUnit),
@@ -52,7 +53,8 @@ export default function CertificateChart({ line, name, pressureUnit, torqueUnit 
       up: line.points.filter((point) => point.direction === 'up').map(plot),
       down: line.points.filter((point) => point.direction === 'down').map(plot),
       ends: [at(Math.min(...pressures)), at(Math.max(...pressures))] as const,
-      highest: fromSI(Math.max(...pressures), pressureUnit),
+      pressureMarks: marksTo(fromSI(Math.max(...pressures), pressureUnit)),
+      torqueMarks: marksTo(fromSI(Math.max(...line.points.map((point) => point.torque)), torqueUnit)),
     };
   }, [line, pressureUnit, torqueUnit]);
   const pressure = unitLabel(pressureUnit);
@@ -60,7 +62,8 @@ export default function CertificateChart({ line, name, pressureUnit, torqueUnit 
   const across = {
     dataKey: 'pressure',
     type: 'number' as const,
-    domain: [0, Math.ceil(highest * 1.04)] as [number, number],
+    domain: [0, pressureMarks.at(-1) ?? 1] as [number, number],
+    ticks: pressureMarks,
     tick: axisText,
     axisLine,
     tickLine: axisLine,
@@ -89,7 +92,8 @@ export default function CertificateChart({ line, name, pressureUnit, torqueUnit 
             <YAxis
               dataKey="torque"
               type="number"
-              domain={[0, 'auto']}
+              domain={[0, torqueMarks.at(-1) ?? 1]}
+              ticks={torqueMarks}
               width={84}
               tick={axisText}
               axisLine={axisLine}

@@ -5,6 +5,7 @@ import { useRegister } from '../app/register.ts';
 import { sensible } from '../app/text/number.ts';
 import { dayOf } from '../app/text/time.ts';
 import { axisLine, axisText, ChartFrame } from './frame.tsx';
+import { marksBetween, marksTo } from './scale.ts';
 
 interface Plotted extends ChartPoint {
   readonly at: number;
@@ -33,12 +34,17 @@ const Peak = ({ cx = 0, cy = 0 }: ShapeProps) => (
 /** Torque over time; squares were installed, rings are median breakouts, peaks the worst stud of a breakout. */
 export default function TorqueChart({ points, finding }: TorqueChartProps) {
   const { timeZone } = useRegister();
-  const { tightenings, breakouts, ceiling } = useMemo(() => {
+  const { tightenings, breakouts, torqueMarks, timeMarks } = useMemo(() => {
     const plotted: Plotted[] = points.map((point) => ({ ...point, at: Date.parse(point.happenedAt) }));
     return {
       tightenings: plotted.filter((point) => point.kind === 'tightening'),
       breakouts: plotted.filter((point) => point.kind === 'breakout'),
-      ceiling: Math.max(...plotted.map((point) => point.highest)) * 1.1,
+      torqueMarks: marksTo(Math.max(...plotted.map((point) => point.highest))),
+      timeMarks: marksBetween(
+        Math.min(...plotted.map((point) => point.at)),
+        Math.max(...plotted.map((point) => point.at)),
+        5,
+      ),
     };
   }, [points]);
   return (
@@ -77,14 +83,15 @@ export default function TorqueChart({ points, finding }: TorqueChartProps) {
               tick={axisText}
               axisLine={axisLine}
               tickLine={axisLine}
-              tickCount={5}
+              ticks={timeMarks}
               minTickGap={24}
               allowDuplicatedCategory={false}
             />
             <YAxis
               dataKey="torque"
               type="number"
-              domain={[0, ceiling]}
+              domain={[0, torqueMarks.at(-1) ?? 1]}
+              ticks={torqueMarks}
               tickFormatter={(torque: number) => sensible(torque, 3)}
               tick={axisText}
               axisLine={axisLine}

@@ -61,6 +61,8 @@ function Rings({ circle: { centre, radius, nut } }: { readonly circle: Circle })
 
 const rim = (radius: number, nut: number): number => radius + Math.max(nut, 7) * 1.75;
 
+const MOST_LINES_AHEAD = 16;
+
 interface OrderLinesProps {
   readonly circle: Circle;
   readonly order: readonly number[];
@@ -71,11 +73,13 @@ function OrderLines({ circle, order, at }: OrderLinesProps) {
   const lines = order.slice(1).map((bolt, index) => {
     const from = circle.spots[(order[index] ?? 1) - 1];
     const to = circle.spots[bolt - 1];
-    return { from, to, walked: index < at };
+    return { from, to, walked: index < at, next: index === at };
   });
+  // With many bolts the lines ahead would hide the drawing: only the next one is drawn.
+  const shown = order.length > MOST_LINES_AHEAD ? lines.filter((line) => line.walked || line.next) : lines;
   return (
     <g>
-      {lines.map(
+      {shown.map(
         ({ from, to, walked }) => from && to && <Step key={to.bolt} {...{ from, to, walked, circle }} />,
       )}
     </g>

@@ -35,7 +35,8 @@ export function Combobox(props: ComboboxProps) {
   const begin = () => {
     onSearch('');
     setText('');
-    setActive(0);
+    // The entry in force, so that Enter straight away changes nothing.
+    setActive(1 + options.findIndex((option) => option.id === chosen?.id));
   };
   const choose = (option: ComboOption | null) => {
     onChoose(option);

@@ -4,18 +4,21 @@ interface DeskProps {
   /** What this person works with now, on the left. */
   readonly index: ReactNode;
   readonly indexLabel: string;
+  /** The left side holds choices for the page instead of ways to other pages. */
+  readonly choices?: boolean;
   readonly children: ReactNode;
   /** What the book has to say about the page; without it the page takes the room. */
   readonly margin?: ReactNode;
 }
 
 /** The open notebook: index, page, margin. */
-export function Desk({ index, indexLabel, children, margin }: DeskProps) {
+export function Desk({ index, indexLabel, choices, children, margin }: DeskProps) {
+  const Side = choices ? 'section' : 'nav';
   return (
     <div className={margin ? 'desk' : 'desk plain'}>
-      <nav className="index" aria-label={indexLabel}>
+      <Side className="index" aria-label={indexLabel}>
         {index}
-      </nav>
+      </Side>
       <main className="page" id="page" tabIndex={-1}>
         {children}
       </main>

@@ -1,7 +1,8 @@
 import { type ReactNode, useId } from 'react';
-import { useFormContext } from 'react-hook-form';
+import { useFormContext, useWatch } from 'react-hook-form';
 import { type QuantityKind, unitsOf } from '../../core/units/units.ts';
 import { unitLabel } from '../app/text/number.ts';
+import { day } from '../app/text/time.ts';
 import { described, useFault } from './faults.ts';
 
 interface FieldProps {
@@ -43,10 +44,14 @@ interface TextProps extends FieldProps {
   readonly offers?: readonly string[];
 }
 
-export function Text(props: TextProps) {
+export function Text(given: TextProps) {
   const id = useId();
-  const { register } = useFormContext();
-  const fault = useFault(props.name);
+  const { register, control } = useFormContext();
+  const fault = useFault(given.name);
+  const value: unknown = useWatch({ control, name: given.name });
+  const words = dateWords(given.type, value);
+  const hint = [words, given.hint].filter(Boolean).join(' · ');
+  const props = hint === '' ? given : { ...given, hint };
   return (
     <Shell {...props} id={id}>
       <input
@@ -67,6 +72,13 @@ export function Text(props: TextProps) {
       )}
     </Shell>
   );
+}
+
+/** The browser may write a date month first; the words beside it can't be misread. */
+function dateWords(type: TextProps['type'], value: unknown): string | null {
+  if (type === undefined || type === 'text' || typeof value !== 'string' || value === '') return null;
+  const [date = '', time] = value.split('T');
+  return [day(date), time?.slice(0, 5)].filter(Boolean).join(' ');
 }
 
 export function LongText(props: FieldProps) {
@@ -134,7 +146,7 @@ export function Quantity(props: QuantityProps) {
         <select aria-label={`Unit of ${props.label.toLowerCase()}`} {...register(`${props.name}.unit`)}>
           {unitsOf(props.quantity).map((unit) => (
             <option key={unit} value={unit}>
-              {unit === 'one' ? 'as number' : unitLabel(unit)}
+              {unit === 'one' ? 'number' : unitLabel(unit)}
             </option>
           ))}
         </select>

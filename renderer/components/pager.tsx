@@ -1,9 +1,10 @@
-import { count } from '../app/text/number.ts';
+import { count, counted } from '../app/text/number.ts';
 
 interface PagerProps {
   readonly page: number;
   readonly pageSize: number;
   readonly total: number;
+  /** One of them: "joint". */
   readonly noun: string;
   readonly onPage: (page: number) => void;
 }
@@ -15,8 +16,8 @@ export function Pager({ page, pageSize, total, noun, onPage }: PagerProps) {
     <div className="pager">
       <span role="status">
         {total > pageSize
-          ? `${count(first)} to ${count(Math.min(page * pageSize, total))} of ${count(total)} ${noun}`
-          : `${count(total)} ${noun}`}
+          ? `${count(first)} to ${count(Math.min(page * pageSize, total))} of ${counted(total, noun)}`
+          : counted(total, noun)}
       </span>
       {last > 1 && (
         <>

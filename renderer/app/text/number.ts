@@ -46,11 +46,24 @@ export const READ_IN = {
 
 export const unitLabel = (unit: Unit): string => UNITS[unit].label;
 
-/** SI number in a unit, without its label. */
-export const inUnit = (si: number, unit: Unit): string => sensible(fromSI(si, unit));
+/** A share is never known to a hundredth of a percent. */
+const digitsOf = (unit: Unit): number => (unit === 'percent' ? 3 : 4);
 
-export function withUnit(si: number, unit: Unit): string {
-  return `${inUnit(si, unit)} ${unitLabel(unit)}`.trim();
+/** SI number in a unit, without its label. */
+export const inUnit = (si: number, unit: Unit, significant = digitsOf(unit)): string =>
+  sensible(fromSI(si, unit), significant);
+
+export function withUnit(si: number, unit: Unit, significant = digitsOf(unit)): string {
+  return `${inUnit(si, unit, significant)} ${unitLabel(unit)}`.trim();
+}
+
+/** A limit or rating, which is round by nature: "700 bar", not "700.0 bar". */
+export function roundly(si: number, unit: Unit): string {
+  return `${exact(Number(fromSI(si, unit).toPrecision(4)))} ${unitLabel(unit)}`.trim();
 }
 
 export const count = (value: number): string => grouped(String(value));
+
+/** "1 joint", "320 joints". */
+export const counted = (value: number, noun: string): string =>
+  `${count(value)} ${noun}${value === 1 ? '' : 's'}`;

@@ -1,12 +1,11 @@
 import { Temporal } from 'temporal-polyfill';
 
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
 /** 2026-03-16 → 16 Mar 2026: the month as a word, so that day and month can't be mixed up. */
 export function day(date: string): string {
-  return Temporal.PlainDate.from(date).toLocaleString('en-GB', {
-    day: 'numeric',
-    month: 'short',
-    year: 'numeric',
-  });
+  const { day: number, month, year } = Temporal.PlainDate.from(date);
+  return `${number} ${MONTHS[month - 1]} ${year}`;
 }
 
 /** A moment in the site's time zone. */

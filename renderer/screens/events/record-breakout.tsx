@@ -22,7 +22,7 @@ interface RecordProps {
 
 export function RecordBreakout({ jointId, settingId }: RecordProps) {
   return (
-    <RecordPage jointId={jointId} settingId={settingId} heading="Breakout">
+    <RecordPage jointId={jointId} settingId={settingId} kind="breakout">
       {(joint, setting) => <BreakoutEditor joint={joint} setting={setting} />}
     </RecordPage>
   );

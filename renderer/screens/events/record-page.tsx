@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { JointDetail } from '../../../core/contract/joint.ts';
-import type { IssuedSetting } from '../../../core/contract/setting.ts';
+import type { IssuedSetting, WorkKind } from '../../../core/contract/setting.ts';
 import { useAsk } from '../../app/ask.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
@@ -11,12 +11,12 @@ import { JointIndex } from '../joints/joint-index.tsx';
 interface RecordPageProps {
   readonly jointId: string;
   readonly settingId: string | null;
-  readonly heading: string;
+  readonly kind: WorkKind;
   readonly children: (joint: JointDetail, setting: IssuedSetting | null) => ReactNode;
 }
 
 /** A page on which done work is recorded: against an issued setting, or without one and then flagged. */
-export function RecordPage({ jointId, settingId, heading, children }: RecordPageProps) {
+export function RecordPage({ jointId, settingId, kind, children }: RecordPageProps) {
   const joint = useAsk('joint.get', { id: jointId });
   const setting = useAsk('setting.get', { id: settingId ?? '' }, { enabled: settingId !== null });
   return (
@@ -25,14 +25,14 @@ export function RecordPage({ jointId, settingId, heading, children }: RecordPage
         {(detail) => (
           <>
             <Title
-              name={`${heading} of ${detail.data.tag}`}
+              name={`${kind === 'tightening' ? 'Tightening' : 'Breakout'} of ${detail.data.tag}`}
               beside={detail.data.location}
               under="A record is never changed once it is in the register; a correction is a new one."
               kind={setting.data ? `setting ${setting.data.number}` : 'no setting'}
             />
             {settingId === null ? (
               <>
-                <Without jointId={jointId} />
+                <Without jointId={jointId} kind={kind} />
                 {children(detail, null)}
               </>
             ) : (
@@ -52,21 +52,26 @@ export function RecordPage({ jointId, settingId, heading, children }: RecordPage
   );
 }
 
-function Without({ jointId }: { readonly jointId: string }) {
-  const settings = useAsk('setting.list', { jointId, page: 1, pageSize: 5 });
+interface WithoutProps {
+  readonly jointId: string;
+  readonly kind: WorkKind;
+}
+
+/** Says what recording without a setting means, and offers the settings still waiting for their record. */
+function Without({ jointId, kind }: WithoutProps) {
+  const settings = useAsk('setting.list', { jointId, page: 1, pageSize: 20 });
+  const waiting = (settings.data?.rows ?? []).filter((row) => row.kind === kind && !row.recorded);
   return (
-    <p className="said block">
-      Recorded without an issued setting, and flagged so.
-      {(settings.data?.rows ?? []).map((row) => (
-        <span key={row.id}>
-          {' '}
-          <Link href={`/joints/${jointId}/record/${row.kind}/${row.id}`}>
-            Record {row.kind} against setting {row.number}
+    <div className="said block">
+      <p>Recorded without an issued setting, and flagged so.</p>
+      {waiting.map((row) => (
+        <p key={row.id}>
+          <Link href={`/joints/${jointId}/record/${kind}/${row.id}`}>
+            Record against setting {row.number}, issued by {row.issuedBy}
           </Link>
-          .
-        </span>
+        </p>
       ))}
-    </p>
+    </div>
   );
 }
 

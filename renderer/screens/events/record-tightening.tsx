@@ -23,7 +23,7 @@ interface RecordProps {
 
 export function RecordTightening({ jointId, settingId }: RecordProps) {
   return (
-    <RecordPage jointId={jointId} settingId={settingId} heading="Tightening">
+    <RecordPage jointId={jointId} settingId={settingId} kind="tightening">
       {(joint, setting) => <TighteningEditor joint={joint} setting={setting} />}
     </RecordPage>
   );

@@ -47,7 +47,7 @@ export function EvidencePage() {
                   </tbody>
                 </table>
               </div>
-              <Pager page={page} pageSize={ROWS} total={total} noun="settings" onPage={setPage} />
+              <Pager page={page} pageSize={ROWS} total={total} noun="setting" onPage={setPage} />
             </>
           )
         }

@@ -38,7 +38,7 @@ export function JointHistory({ id }: { readonly id: string }) {
                   </tbody>
                 </table>
               </div>
-              <Pager page={page} pageSize={ROWS} total={total} noun="entries" onPage={setPage} />
+              <Pager page={page} pageSize={ROWS} total={total} noun="record" onPage={setPage} />
             </>
           )
         }

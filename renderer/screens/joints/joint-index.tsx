@@ -67,7 +67,7 @@ export function JointIndex({ current }: { readonly current?: string }) {
         page={search.page}
         pageSize={JOINTS_ON_A_PAGE}
         total={found.data?.total ?? 0}
-        noun="joints"
+        noun="joint"
         onPage={(page) => change({ page })}
       />
     </div>

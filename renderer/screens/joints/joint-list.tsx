@@ -3,7 +3,7 @@ import type { JointSummary } from '../../../core/contract/joint.ts';
 import type { RequestInput } from '../../../core/contract/requests.ts';
 import { useAsk } from '../../app/ask.ts';
 import { useRegister } from '../../app/register.ts';
-import { count } from '../../app/text/number.ts';
+import { counted } from '../../app/text/number.ts';
 import { dayOf } from '../../app/text/time.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
@@ -95,7 +95,7 @@ export function JointList() {
                 page={search.page}
                 pageSize={JOINTS_ON_A_PAGE}
                 total={total}
-                noun="joints"
+                noun="joint"
                 onPage={(page) => change({ page })}
               />
             </>
@@ -156,7 +156,7 @@ function UnitFilter({ chosen, onChoose }: UnitFilterProps) {
         onClick={() => onChoose(id)}
       >
         <b>{name}</b>
-        <span className="small">{count(joints)} joints</span>
+        <span className="small">{counted(joints, 'joint')}</span>
       </button>
     </li>
   );

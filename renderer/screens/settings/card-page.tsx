@@ -5,6 +5,7 @@ import { moment, span } from '../../app/text/time.ts';
 import { Title } from '../../components/desk.tsx';
 import { BreakoutLines } from './breakout-lines.tsx';
 import type { Choosing } from './card-number.tsx';
+import { Cautions } from './cautions.tsx';
 import { DialSection } from './dial-section.tsx';
 import { OrderFigure } from './order-figure.tsx';
 import { type Place, stepsOf } from './order-steps.ts';
@@ -37,7 +38,7 @@ export function CardPage({ card, issued, chosen, onChoose }: CardPageProps) {
           </>
         }
       />
-      <Cautions card={card} />
+      <Cautions cautions={card.cautions} folded={issued === null} />
       <div className="two">
         <DialSection card={card} chosen={chosen} onChoose={onChoose} />
         <OrderFigure card={card} steps={steps} place={place} onPlace={setPlace} />
@@ -59,21 +60,5 @@ export function CardPage({ card, issued, chosen, onChoose }: CardPageProps) {
         </p>
       )}
     </>
-  );
-}
-
-function Cautions({ card }: { readonly card: SettingCard }) {
-  if (card.cautions.length === 0) return null;
-  return (
-    <section className="caution-list" aria-label="Cautions">
-      <h2>Caution</h2>
-      <ul>
-        {card.cautions.map((caution) => (
-          <li key={caution.text} title={caution.source}>
-            {caution.text}
-          </li>
-        ))}
-      </ul>
-    </section>
   );
 }

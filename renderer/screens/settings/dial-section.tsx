@@ -11,7 +11,6 @@ interface DialSectionProps extends Choosing {
 
 /** The number to be dialled, alone in its gauge's unit, and what it gives. */
 export function DialSection({ card, chosen, onChoose }: DialSectionProps) {
-  const gauge = card.gauge ? <b>{card.gauge.number}</b> : 'a gauge not chosen yet';
   const line = (name: string, of: NumberName, si: number | null, unit: Unit) => (
     <div>
       <dt>{name}</dt>
@@ -25,7 +24,13 @@ export function DialSection({ card, chosen, onChoose }: DialSectionProps) {
   return (
     <section className="dial" aria-label="Setting">
       <p className="lead">
-        {card.kind === 'tightening' ? 'Dial on gauge' : 'Begin on gauge'} {gauge}
+        {card.gauge === null ? (
+          'No gauge is chosen'
+        ) : (
+          <>
+            {card.kind === 'tightening' ? 'Dial on gauge' : 'Begin on gauge'} <b>{card.gauge.number}</b>
+          </>
+        )}
       </p>
       <p className="big">
         {card.dial === null ? (

@@ -1,6 +1,6 @@
 import { Link } from 'wouter';
 import { type Finding, SEVERITIES } from '../../../core/findings/finding.ts';
-import { withUnit } from '../../app/text/number.ts';
+import { exact, roundly } from '../../app/text/number.ts';
 import { SEVERITY_WORDS, SeverityMark } from '../../components/marks.tsx';
 
 interface FindingListProps {
@@ -42,7 +42,7 @@ export function FindingList({ findings, jointId }: FindingListProps) {
 function Limit({ finding }: { readonly finding: Finding }) {
   const show = (value: number | string | null): string | null => {
     if (value === null || typeof value === 'string') return value;
-    return finding.unit === null ? String(value) : withUnit(value, finding.unit);
+    return finding.unit === null ? exact(value) : roundly(value, finding.unit);
   };
   const value = show(finding.value);
   const limit = show(finding.limit);
@@ -52,8 +52,8 @@ function Limit({ finding }: { readonly finding: Finding }) {
   return (
     <p className="faint">
       {words}
-      {words && finding.source ? '. ' : ''}
-      {finding.source}
+      {words && '. '}
+      {finding.source && `Source: ${finding.source}`}
     </p>
   );
 }

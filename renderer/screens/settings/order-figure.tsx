@@ -62,12 +62,18 @@ export function OrderFigure({ card, steps, place, onPlace }: OrderFigureProps) {
 
 function OrderWords({ card }: { readonly card: SettingCard }) {
   if (card.order === null) return null;
-  const groups = card.order.groups.map((group) => group.join('-')).join(' · ');
   const origin = card.order.origin === 'published' ? 'published list' : 'rule of this program';
   return (
     <>
       {' '}
-      Star order {groups} ({origin}: {card.order.source}).
+      Star order{' '}
+      {card.order.groups.map((group, at) => (
+        <span className="group" key={group.join('-')}>
+          {at > 0 && ' · '}
+          {group.join('-')}
+        </span>
+      ))}{' '}
+      ({origin}: {card.order.source}).
     </>
   );
 }

@@ -1,5 +1,5 @@
 import type { SetPart, SettingCard } from '../../../core/contract/setting.ts';
-import { withUnit } from '../../app/text/number.ts';
+import { roundly } from '../../app/text/number.ts';
 import { Measure } from '../../components/number.tsx';
 import { CardNumber, type Choosing } from './card-number.tsx';
 
@@ -40,7 +40,7 @@ export function SetChain({ card, chosen, onChoose }: SetChainProps) {
 }
 
 function rating(part: SetPart): string {
-  const pressure = part.ratedPressure === null ? null : withUnit(part.ratedPressure, 'bar');
-  const torque = part.ratedTorque === null ? null : withUnit(part.ratedTorque, 'N.m');
+  const pressure = part.ratedPressure === null ? null : roundly(part.ratedPressure, 'bar');
+  const torque = part.ratedTorque === null ? null : roundly(part.ratedTorque, 'N.m');
   return [pressure, torque].filter(Boolean).join(', ') || part.description;
 }

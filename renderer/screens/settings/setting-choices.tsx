@@ -2,6 +2,7 @@ import { Link } from 'wouter';
 import type { ReferenceChoices } from '../../../core/contract/register.ts';
 import type { SettingInput } from '../../../core/contract/setting.ts';
 import { useAsk } from '../../app/ask.ts';
+import { day } from '../../app/text/time.ts';
 import { ToolSetFields } from '../../components/tool-set-fields.tsx';
 
 interface SettingChoicesProps {
@@ -40,6 +41,7 @@ export function SettingChoices({ input, plans, onChange }: SettingChoicesProps) 
           value={input.startsOn}
           onChange={(event) => event.target.value && set({ startsOn: event.target.value })}
         />
+        <span className="hint">{day(input.startsOn)}</span>
       </div>
       <div className="field">
         <label htmlFor="endsOn">Job ends on</label>
@@ -50,6 +52,7 @@ export function SettingChoices({ input, plans, onChange }: SettingChoicesProps) 
           value={input.endsOn}
           onChange={(event) => event.target.value && set({ endsOn: event.target.value })}
         />
+        <span className="hint">{day(input.endsOn)}</span>
       </div>
       <div className="field">
         <label htmlFor="planId">Pass plan</label>

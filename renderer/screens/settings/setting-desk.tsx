@@ -19,7 +19,7 @@ export function SettingDesk({ id }: { readonly id: string }) {
   const choices = useAsk('reference.choices', {});
   if (choices.data === undefined) {
     return (
-      <Desk indexLabel="Choices" index={null}>
+      <Desk indexLabel="Choices" choices index={null}>
         <Asked asking={choices} what="the pass plans">
           {() => null}
         </Asked>
@@ -52,6 +52,7 @@ function OpenDesk({ jointId, plans }: OpenDeskProps) {
   return (
     <Desk
       indexLabel="Choices"
+      choices
       index={<SettingChoices input={input} plans={plans} onChange={change} />}
       margin={
         card.data && (

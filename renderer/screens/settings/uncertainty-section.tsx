@@ -1,5 +1,5 @@
 import type { SettingCard } from '../../../core/contract/setting.ts';
-import { inUnit, withUnit } from '../../app/text/number.ts';
+import { withUnit } from '../../app/text/number.ts';
 
 /** What the load depends on, and how well the torque is known. */
 export function UncertaintySection({
@@ -16,20 +16,21 @@ export function UncertaintySection({
       ) : (
         <div className="share">
           <span style={{ width: `${Math.round(frictionShare * 100)}%` }}>
-            friction {inUnit(frictionShare, 'percent')} %
+            friction {withUnit(frictionShare, 'percent', 2)}
           </span>
         </div>
       )}
       <p className="small">
-        {loadRelative !== null && `Standard uncertainty of the load ${withUnit(loadRelative, 'percent')}. `}
-        Of the torque {withUnit(torqueRelative, 'percent')}.
+        {loadRelative !== null &&
+          `Standard uncertainty of the load ${withUnit(loadRelative, 'percent', 2)}. `}
+        Of the torque {withUnit(torqueRelative, 'percent', 2)}.
       </p>
       <table>
         <tbody>
           {parts.map((part) => (
             <tr key={part.name}>
               <td>{part.name}</td>
-              <td className="num">{withUnit(part.u, 'N.m')}</td>
+              <td className="num">{withUnit(part.u, 'N.m', 2)}</td>
               <td className="from">{part.basis}</td>
             </tr>
           ))}

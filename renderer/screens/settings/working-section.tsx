@@ -38,17 +38,19 @@ export function WorkingSection({ working, card }: WorkingSectionProps) {
 function Row({ input, result }: { readonly input: WorkingInput; readonly result?: boolean }) {
   return (
     <tr className={result ? 'result' : undefined}>
-      <th scope="row" title={input.name}>
-        {input.symbol}
-      </th>
+      <th scope="row">{input.symbol}</th>
+      <td className="from">
+        {input.name}
+        <span className="origin-mark">
+          {' '}
+          {ORIGIN_WORDS[input.origin]}
+          {input.source && `: ${input.source}`}
+        </span>
+      </td>
       <td className="num">
         <span className={input.origin === 'assumed' ? 'assumed' : undefined}>
           <InputValue input={input} />
         </span>
-      </td>
-      <td className="from">
-        {input.name}, {ORIGIN_WORDS[input.origin]}
-        {input.source && `: ${input.source}`}
       </td>
     </tr>
   );

@@ -57,7 +57,7 @@ export function ToolIndex({ current }: { readonly current?: string }) {
         page={search.page}
         pageSize={TOOLS_ON_A_PAGE}
         total={found.data?.total ?? 0}
-        noun="tools"
+        noun="tool"
         onPage={(page) => change({ page })}
       />
     </div>

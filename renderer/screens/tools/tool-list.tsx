@@ -93,7 +93,7 @@ export function ToolList() {
                 page={search.page}
                 pageSize={TOOLS_ON_A_PAGE}
                 total={total}
-                noun="tools"
+                noun="tool"
                 onPage={(page) => change({ page })}
               />
             </>

@@ -1,7 +1,8 @@
 import { Link } from 'wouter';
 import type { ToolDetail } from '../../../core/contract/tool.ts';
 import { useAsk } from '../../app/ask.ts';
-import { count } from '../../app/text/number.ts';
+import { counted } from '../../app/text/number.ts';
+import { day } from '../../app/text/time.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
 import { Unknown } from '../../components/number.tsx';
@@ -47,9 +48,7 @@ export function ToolPage({ id }: { readonly id: string }) {
                 <p>{detail.data.remarks}</p>
               </section>
             )}
-            {detail.certificates.map((certificate) => (
-              <CertificateSection key={certificate.id} certificate={certificate} />
-            ))}
+            <Certificates certificates={detail.certificates} />
             {detail.certificates.length === 0 && (
               <section>
                 <h2>Certificates</h2>
@@ -60,6 +59,31 @@ export function ToolPage({ id }: { readonly id: string }) {
         )}
       </Asked>
     </Desk>
+  );
+}
+
+/** The certificate calibrated last stands open; the earlier ones are folded under it. */
+function Certificates({ certificates }: { readonly certificates: ToolDetail['certificates'] }) {
+  const ordered = [...certificates].sort((one, other) =>
+    other.data.calibratedOn.localeCompare(one.data.calibratedOn),
+  );
+  const [newest, ...earlier] = ordered;
+  return (
+    <>
+      {newest && <CertificateSection certificate={newest} />}
+      {earlier.map((certificate) => (
+        <details key={certificate.id} className="folded">
+          <summary>
+            Certificate {certificate.data.number}{' '}
+            <span className="small">
+              {day(certificate.data.calibratedOn)} to {day(certificate.data.validUntil)},{' '}
+              {certificate.data.result}
+            </span>
+          </summary>
+          <CertificateSection certificate={certificate} />
+        </details>
+      ))}
+    </>
   );
 }
 
@@ -77,7 +101,9 @@ function ToolMargin({ tool }: { readonly tool: ToolDetail }) {
       <section>
         <h2>Used</h2>
         <p>
-          {tool.uses === 0 ? 'Not used in a recorded event yet.' : `In ${count(tool.uses)} recorded events.`}
+          {tool.uses === 0
+            ? 'Not used in a recorded event yet.'
+            : `In ${counted(tool.uses, 'recorded event')}.`}
         </p>
       </section>
     </>

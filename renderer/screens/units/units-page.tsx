@@ -1,5 +1,5 @@
 import { useAsk, useWrite } from '../../app/ask.ts';
-import { count } from '../../app/text/number.ts';
+import { counted } from '../../app/text/number.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
 import { NameList } from '../../components/name-list.tsx';
@@ -14,7 +14,7 @@ export function UnitsPage() {
       <Asked asking={units} what="the plant units">
         {({ rows }) => (
           <NameList
-            rows={rows.map((unit) => ({ ...unit, second: '', words: `${count(unit.joints)} joints` }))}
+            rows={rows.map((unit) => ({ ...unit, second: '', words: counted(unit.joints, 'joint') }))}
             noun="plant unit"
             error={save.error}
             busy={save.isPending}
