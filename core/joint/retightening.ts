@@ -1,8 +1,7 @@
+import { LEAST_DWELL } from '../sequence/dwell.ts';
+
 /** Bolt-metal temperatures of a start-up retightening, °C. Common practice: 120 to 230 °C, 250 to 450 °F. */
 export const COMMON_WINDOW = { from: 120, to: 230, source: 'common practice' } as const;
-
-/** Shortest wait between the last full pass and a retightening at ambient temperature, s. */
-export const LEAST_DWELL = 4 * 3600;
 
 /** Kinds of retightening after the last full pass. Live tightening of a leaking joint is none of them. */
 export type Retightening = 'ambient, after a dwell' | 'start-up, while warming';
