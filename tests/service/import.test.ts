@@ -168,7 +168,7 @@ test('10,000 joints come in within a few seconds, page quickly, and can be rebui
   const paged = performance.now() - paging;
   expect(list.total).toBe(111);
   expect(list.rows).toHaveLength(5);
-  // Preview and confirmation together take about 4 s on two cores, a page about 20 ms: only a change in kind fails.
+  // Preview and confirmation together take about 2 s on two cores, a page about 25 ms: only a change in kind fails.
   expect(imported).toBeLessThan(20_000);
   expect(paged).toBeLessThan(500);
   const database = new Database(join(folder, 'register.sqlite'), { readonly: true });

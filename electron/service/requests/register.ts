@@ -12,7 +12,7 @@ import { createRegister } from '../register/create.ts';
 import type { RegisterSchema } from '../register/schema.ts';
 import { dateAtSite, isTimeZone } from '../time.ts';
 import { APP_VERSION } from '../version.ts';
-import { replayDemo } from '../work/demo.ts';
+import { type Begin, replayDemo } from '../work/demo.ts';
 
 interface StateInput {
   readonly folder: string;
@@ -89,16 +89,16 @@ export async function createFilled(
   }
   await createRegister(folder, async (db) => {
     const originId = newId();
-    const begin = async (name: string, timeZone: string, demo: boolean): Promise<WriteContext> => {
-      const site = { id: newId(), name, timeZone, demo };
-      const context: WriteContext = { db, site, clock, log, originId, newId };
-      await addOrigin(db, originId, clock());
+    const begin: Begin = async (described, at) => {
+      const site = { id: newId(), ...described };
+      const context: WriteContext = { db, site, clock: at, log, originId, newId };
+      await addOrigin(db, originId, at());
       await append(context, [{ kind: 'register created', id: newId(), data: { site } }]);
       return context;
     };
     await once({ db, clock }, 'register.create', input, async () => {
       if (data.content === 'demo') await replayDemo(begin);
-      else await begin(data.siteName, data.timeZone, false);
+      else await begin({ name: data.siteName, timeZone: data.timeZone, demo: false }, clock);
       return { created: true };
     });
   });

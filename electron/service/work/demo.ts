@@ -4,18 +4,18 @@ import { settingInput, type ToolSetInput } from '../../../core/contract/setting.
 import { certificateData, toolData } from '../../../core/contract/tool.ts';
 import { PASS_PLANS } from '../../../core/sequence/plans.ts';
 import { demoPlant } from '../../../seed/plant.ts';
-import type { DemoEvent, DemoPlant, DemoToolSet } from '../../../seed/types.ts';
+import type { DemoCertificate, DemoEvent, DemoPlant, DemoToolSet } from '../../../seed/types.ts';
 import { append } from '../chain/append.ts';
 import type { EventDraft } from '../chain/events.ts';
-import type { WriteContext } from '../context.ts';
+import type { Site, WriteContext } from '../context.ts';
 import { RequestFailure } from '../failure.ts';
 import { issue } from '../requests/setting.ts';
 import { recordCertificate } from '../requests/tool.ts';
 import { dateAtSite } from '../time.ts';
 import { recordBreakout, recordTightening } from './record.ts';
 
-/** Opens the register's first page: the site. */
-export type Begin = (siteName: string, timeZone: string, demo: boolean) => Promise<WriteContext>;
+/** Writes the register's first event: the site. */
+export type Begin = (site: Omit<Site, 'id'>, clock: () => Date) => Promise<WriteContext>;
 
 interface Keys {
   readonly units: Map<string, string>;
@@ -24,21 +24,58 @@ interface Keys {
   readonly tools: Map<string, string>;
 }
 
-/** Replays the invented plant through what real requests go through, so that it holds nothing a person couldn't enter. */
+/**
+ * Replays the invented plant through what real requests go through, so that it holds nothing a person couldn't enter.
+ * Each record is entered on the day it speaks of: the plant's past is as invented as its joints.
+ */
 export async function replayDemo(begin: Begin): Promise<void> {
   const plant = demoPlant();
-  const context = await begin(plant.site.name, plant.site.timeZone, true);
+  const steps = stepsOf(plant);
+  const opening = new Date((steps[0]?.at ?? 0) - DAY_MS);
+  const { name, timeZone } = plant.site;
+  const context = await begin({ name, timeZone, demo: true }, () => opening);
   const keys = await replayMasterData(context, plant);
-  for (const certificate of plant.certificates) {
-    const { tool, withTools, ...rest } = certificate;
-    const input = {
-      ...rest,
-      toolId: idOf(keys.tools, tool),
-      withToolIds: withTools.map((number) => idOf(keys.tools, number)),
-    };
-    await recordCertificate(context, certificateData.parse(input), null);
-  }
-  for (const event of plant.events) await replayEvent(context, keys, event);
+  for (const { at, replay } of steps) await replay({ ...context, clock: () => new Date(at) }, keys);
+}
+
+const DAY_MS = 86_400_000;
+
+interface Step {
+  /** Milliseconds since 1970 UTC. */
+  readonly at: number;
+  readonly replay: (context: WriteContext, keys: Keys) => Promise<void>;
+}
+
+/** Certificates and work in order of time; a certificate is there from the start of its day. */
+function stepsOf({ certificates, events }: DemoPlant): Step[] {
+  return [
+    ...certificates.map(
+      (certificate): Step => ({
+        at: Date.parse(certificate.calibratedOn),
+        replay: (context, keys) => replayCertificate(context, keys, certificate),
+      }),
+    ),
+    ...events.map(
+      (event): Step => ({
+        at: Date.parse(event.happenedAt),
+        replay: (context, keys) => replayEvent(context, keys, event),
+      }),
+    ),
+  ].sort((a, b) => a.at - b.at);
+}
+
+async function replayCertificate(
+  context: WriteContext,
+  keys: Keys,
+  certificate: DemoCertificate,
+): Promise<void> {
+  const { tool, withTools, ...rest } = certificate;
+  const data = certificateData.parse({
+    ...rest,
+    toolId: idOf(keys.tools, tool),
+    withToolIds: withTools.map((number) => idOf(keys.tools, number)),
+  });
+  await recordCertificate(context, data, null);
 }
 
 async function replayMasterData(context: WriteContext, plant: DemoPlant): Promise<Keys> {
@@ -101,7 +138,7 @@ async function issuedFor(
   const planId = PASS_PLANS[0]?.id ?? '';
   const input = settingInput.parse({ jointId, kind, startsOn: day, endsOn: day, tools, planId });
   try {
-    return await issue({ ...context, clock: () => new Date(happenedAt) }, input, personIds[0] ?? '');
+    return await issue(context, input, personIds[0] ?? '');
   } catch (error) {
     if (error instanceof RequestFailure && error.code === 'refused') return null;
     throw error;
