@@ -191,6 +191,52 @@ export function loadInService(
   );
 }
 
+/**
+ * Angle a nut has to turn for an advance along the thread.
+ *
+ * Equation: φ = 360°·δ/P.
+ * @param advance δ, m, at least 0: stretch of the stud and shortening of the parts together
+ * @param pitch P, m, above 0
+ * @returns φ, degrees
+ * @example nutAngle(0.000305816, 0.00254).value // 43.34°
+ * @source geometry of a single-start thread
+ */
+export function nutAngle(advance: number | null, pitch: number | null): Outcome<number> {
+  return compute(
+    {
+      advance: within('δ', 'advance of the nut, m', advance, [0, 0.1], 'compute the stretch'),
+      pitch: positive('P', 'pitch, m', pitch, 'choose the thread of the stud'),
+    },
+    (v) => (360 * v.advance) / v.pitch,
+  );
+}
+
+/**
+ * Load that an advance of the nut brings into bolt and parts.
+ *
+ * Equation: F = δ/(1/kb + 1/kj).
+ * @param advance δ from snug, m, at least 0
+ * @param bolt kb, N/m, above 0
+ * @param members kj of the clamped parts per bolt, N/m, above 0
+ * @returns F, N
+ * @example loadByNutAdvance(0.0005, 104.7e6, 128.2e6).value // 28.8 kN
+ * @source compatibility of lengths of members in series
+ */
+export function loadByNutAdvance(
+  advance: number | null,
+  bolt: number | null,
+  members: number | null,
+): Outcome<number> {
+  return compute(
+    {
+      advance: within('δ', 'advance of the nut, m', advance, [0, 0.1], 'measure the turn of the nut'),
+      bolt: positive('kb', 'stiffness of one bolt, N/m', bolt, 'enter grip, thread and modulus'),
+      members: positive('kj', 'stiffness of the clamped parts per bolt, N/m', members, 'have it calculated'),
+    },
+    (v) => v.advance / (1 / v.bolt + 1 / v.members),
+  );
+}
+
 function sectionInputs(sections: readonly StudSection[]) {
   return {
     sections: within('n', 'number of stretching lengths', sections.length, [1, 20], 'enter grip and thread'),

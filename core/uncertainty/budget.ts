@@ -31,53 +31,107 @@ export interface BudgetLine {
   readonly share: number;
 }
 
+/** Correlation of two contributors of the same scope, by their names. */
+export interface Correlation {
+  readonly first: string;
+  readonly second: string;
+  /** r, −1 to 1 */
+  readonly r: number;
+}
+
 /** Standard uncertainty of a result, first order. */
 export interface Budget {
   readonly lines: readonly BudgetLine[];
+  /** Part of the variance from correlations; negative when they cancel. 0 for independent contributors. */
+  readonly correlationShare: number;
   /** uc(y) of a single bolt. */
   readonly combined: number;
   /** Part common to all bolts. */
   readonly common: number;
   /** Part drawn anew for each bolt. */
   readonly perBolt: number;
-  /** Effective degrees of freedom; null when unlimited. */
+  /** Effective degrees of freedom; null when unlimited, or when contributors are correlated. */
   readonly degreesOfFreedom: number | null;
 }
 
 /**
- * Uncertainty budget of a result whose inputs are independent.
+ * Uncertainty budget of a result, first order.
  *
- * Equation: uc² = Σ(ci·ui)²; share = (ci·ui)²/uc²; νeff = uc⁴/Σ((ci·ui)⁴/νi).
+ * Equation: uc² = Σ(ci·ui)² + 2·ΣΣ ci·cj·ui·uj·rij; share = (ci·ui)²/uc²; νeff = uc⁴/Σ((ci·ui)⁴/νi).
  * @param contributors every input quantity, u at least 0, degrees of freedom above 0
+ * @param correlations pairs that are not independent; each within one scope
  * @returns lines with shares, common and per-bolt parts; missing u named with what to evaluate
  * @example budget([{ name: 'torque', u: 2, sensitivity: 1, scope: 'common', basis: 'certificate', degreesOfFreedom: null }]).value?.combined // 2
- * @source JCGM 100:2008 (GUM), equations (10), (11a) and (G.2b)
+ * @source JCGM 100:2008 (GUM), equations (10), (13) and (G.2b)
  */
-export function budget(contributors: readonly Contributor[]): Outcome<Budget> {
-  return compute(inputsOf(contributors), () => {
-    const parts = contributors.map((one) => ({ ...one, part: Math.abs(one.sensitivity) * (one.u ?? 0) }));
-    const variance = parts.reduce((sum, { part }) => sum + part * part, 0);
-    const partOf = (scope: Scope) =>
-      Math.sqrt(parts.reduce((sum, one) => sum + (one.scope === scope ? one.part ** 2 : 0), 0));
-    const welch = parts.reduce(
-      (sum, { part, degreesOfFreedom }) =>
-        sum + (degreesOfFreedom === null ? 0 : part ** 4 / degreesOfFreedom),
-      0,
-    );
+export function budget(
+  contributors: readonly Contributor[],
+  correlations: readonly Correlation[] = [],
+): Outcome<Budget> {
+  return compute({ ...inputsOf(contributors), ...pairsOf(contributors, correlations) }, () => {
+    const parts = contributors.map((one) => ({ ...one, part: one.sensitivity * (one.u ?? 0) }));
+    const varianceOf = (scope: Scope | null) => {
+      const chosen = parts.filter((one) => scope === null || one.scope === scope);
+      const partOf = (name: string) => chosen.find((one) => one.name === name)?.part ?? 0;
+      const squares = chosen.reduce((sum, { part }) => sum + part * part, 0);
+      const products = correlations.reduce(
+        (sum, { first, second, r }) => sum + 2 * r * partOf(first) * partOf(second),
+        0,
+      );
+      // Parts that cancel leave rounding noise, which may lie below zero.
+      const sum = squares + products;
+      return { products, variance: Math.abs(sum) <= squares * 1e-14 ? 0 : sum };
+    };
+    const { products, variance } = varianceOf(null);
+    const shareOf = (part: number) => (variance === 0 ? 0 : part / variance);
     return {
       lines: parts.map(({ name, scope, basis, part }) => ({
         name,
         scope,
         basis,
-        contribution: part,
-        share: variance === 0 ? 0 : (part * part) / variance,
+        contribution: Math.abs(part),
+        share: shareOf(part * part),
       })),
+      correlationShare: shareOf(products),
       combined: Math.sqrt(variance),
-      common: partOf('common'),
-      perBolt: partOf('per bolt'),
-      degreesOfFreedom: welch === 0 ? null : variance ** 2 / welch,
+      common: Math.sqrt(varianceOf('common').variance),
+      perBolt: Math.sqrt(varianceOf('per bolt').variance),
+      degreesOfFreedom: correlations.length > 0 ? null : effectiveDegrees(parts, variance),
     };
   });
+}
+
+function effectiveDegrees(
+  parts: readonly { readonly part: number; readonly degreesOfFreedom: number | null }[],
+  variance: number,
+): number | null {
+  const sum = parts.reduce(
+    (total, { part, degreesOfFreedom }) =>
+      total + (degreesOfFreedom === null ? 0 : part ** 4 / degreesOfFreedom),
+    0,
+  );
+  return sum === 0 ? null : variance ** 2 / sum;
+}
+
+/** A pair has to name two contributors that exist and that are drawn together. */
+function pairsOf(contributors: readonly Contributor[], correlations: readonly Correlation[]) {
+  const scopeOf = (name: string) => contributors.find((one) => one.name === name)?.scope;
+  return Object.fromEntries(
+    correlations.map(({ first, second, r }, index) => {
+      const scope = scopeOf(first);
+      const together = first !== second && scope !== undefined && scope === scopeOf(second);
+      return [
+        `r${index}`,
+        within(
+          'r',
+          `correlation of ${first} and ${second}, two contributors of one scope`,
+          together ? r : Number.NaN,
+          [-1, 1],
+          'name two contributors of one scope',
+        ),
+      ];
+    }),
+  );
 }
 
 function inputsOf(contributors: readonly Contributor[]) {
