@@ -1,10 +1,9 @@
-import { readdirSync, statSync } from 'node:fs';
+import { existsSync, readdirSync, renameSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
 import { build } from 'vite';
 
 const projectFolder = join(import.meta.dirname, '..', '..');
-const outFolder = join(projectFolder, 'dist', 'electron');
+const distFolder = join(projectFolder, 'dist');
 const entry = (/** @type {string} */ path) => join(projectFolder, 'electron', path);
 
 /** Programs of the Node side. Packages with a binding, and Electron's own module, stay outside. */
@@ -27,17 +26,13 @@ const SOURCES = [
   'vite.config.ts',
 ];
 
+/** Carries the time at which the build began, so that a source saved while it ran counts as newer. */
+const stamp = join(distFolder, 'built');
+
 /** @returns {boolean} whether a source is newer than what was built from it */
-export function isStale() {
-  let built;
-  try {
-    built = Math.min(
-      statSync(join(outFolder, 'preload.cjs')).mtimeMs,
-      statSync(join(projectFolder, 'dist', 'renderer', 'index.html')).mtimeMs,
-    );
-  } catch {
-    return true;
-  }
+function isStale() {
+  if (!existsSync(stamp)) return true;
+  const built = statSync(stamp).mtimeMs;
   return SOURCES.some((source) => newest(join(projectFolder, source)) > built);
 }
 
@@ -54,8 +49,26 @@ function newest(path) {
   );
 }
 
-/** Builds the Node side first and the window last, so that a build cut short still counts as stale. */
-export async function buildAll() {
+/** Builds beside the old one and takes its place when all of it is there: a failed build leaves what worked. */
+async function buildAll() {
+  const start = new Date();
+  const draft = join(distFolder, `draft-${process.pid}`);
+  try {
+    await buildInto(draft);
+    for (const side of ['electron', 'renderer']) {
+      rmSync(join(distFolder, side), { recursive: true, force: true });
+      renameSync(join(draft, side), join(distFolder, side));
+    }
+    writeFileSync(stamp, '');
+    utimesSync(stamp, start, start);
+  } finally {
+    rmSync(draft, { recursive: true, force: true });
+  }
+}
+
+/** @param {string} draft */
+async function buildInto(draft) {
+  const outFolder = join(draft, 'electron');
   const nodeSide = {
     configFile: /** @type {const} */ (false),
     root: projectFolder,
@@ -93,11 +106,14 @@ export async function buildAll() {
       },
     },
   });
-  await build({ configFile: join(projectFolder, 'vite.config.ts'), logLevel: 'warn' });
+  await build({
+    configFile: join(projectFolder, 'vite.config.ts'),
+    logLevel: 'warn',
+    build: { outDir: join(draft, 'renderer') },
+  });
 }
 
-if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
-  if (process.argv.includes('--if-stale') && !isStale()) process.exit(0);
+if (!process.argv.includes('--if-stale') || isStale()) {
   const start = performance.now();
   await buildAll();
   process.stdout.write(`Built in ${((performance.now() - start) / 1000).toFixed(1)} s.\n`);
