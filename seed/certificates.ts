@@ -1,7 +1,15 @@
 import type { ToolInput } from '../core/contract/tool.ts';
 import { enter } from '../core/units/entered.ts';
 import { addDays, addYears } from './calendar.ts';
-import { DRIFT_PER_YEAR, DRIFTING_WRENCH, LAPSED_WRENCH, WEAK_BY, WEAK_WRENCH } from './faults.ts';
+import {
+  DRIFT_PER_YEAR,
+  DRIFTING_WRENCH,
+  LAPSED_WRENCH,
+  LATE_BY_DAYS,
+  LATE_WRENCH,
+  WEAK_BY,
+  WEAK_WRENCH,
+} from './faults.ts';
 import { type Random, randomStream } from './random.ts';
 import { toolsOf } from './tools.ts';
 import type { DemoCertificate } from './types.ts';
@@ -62,13 +70,14 @@ function calibrationDates(number: string, today: string): string[] {
     number === LAPSED_WRENCH ? lapsedYesterday : addDays(today, -(LAST_CALIBRATION[number] ?? 100));
   return Array.from({ length: CALIBRATIONS }, (_, index) => {
     const age = CALIBRATIONS - 1 - index;
-    return addDays(addYears(last, -age), -age * EARLY_DAYS);
+    const late = number === LATE_WRENCH && age > 0 ? LATE_BY_DAYS : 0;
+    return addDays(addYears(last, -age), age * EARLY_DAYS - late);
   });
 }
 
 function heading(tool: ToolInput, calibratedOn: string, suffix = '') {
   return {
-    number: `DC-${calibratedOn.slice(0, 4)}-${tool.number}${suffix}`,
+    number: `DC-${calibratedOn.slice(0, 7)}-${tool.number}${suffix}`,
     tool: tool.number,
     withTools: CALIBRATED_WITH[tool.number] ?? [],
     laboratory: 'Invented calibration laboratory',
@@ -156,5 +165,14 @@ export function torquePointsOf(certificate: DemoCertificate) {
   return certificate.measured.points.flatMap(({ pressure, torque, direction }) => {
     const [p, t] = [enter(pressure.text, pressure.unit), enter(torque.text, torque.unit)];
     return p && t ? [{ pressure: p.si, torque: t.si, direction }] : [];
+  });
+}
+
+/** Points of a gauge in SI, as its correction takes them. */
+export function gaugePointsOf(certificate: DemoCertificate) {
+  if (certificate.measured.kind !== 'gauge') return [];
+  return certificate.measured.points.flatMap(({ indicated, reference }) => {
+    const [shown, real] = [enter(indicated.text, indicated.unit), enter(reference.text, reference.unit)];
+    return shown && real ? [{ indicated: shown.si, reference: real.si }] : [];
   });
 }

@@ -1,7 +1,15 @@
 import { breakoutClass, breakoutRatios, breakoutReadings } from './breakout.ts';
 import { addDays, daysBetween, siteMoment } from './calendar.ts';
 import { type Demand, demandOf } from './demand.ts';
-import { SEIZING, SEIZING_RATIOS, WEAK_BY, WEAK_SINCE_DAYS, WEAK_WRENCH } from './faults.ts';
+import {
+  LATE_USE,
+  LATE_USE_DAYS,
+  SEIZING,
+  SEIZING_RATIOS,
+  WEAK_BY,
+  WEAK_SINCE_DAYS,
+  WEAK_WRENCH,
+} from './faults.ts';
 import { TECHNICIANS } from './people.ts';
 import { type Random, randomStream } from './random.ts';
 import { type ChosenSet, chooseSet, dialFor, type Toolroom } from './toolroom.ts';
@@ -52,8 +60,14 @@ export function demoEvents(joints: readonly DemoJoint[], site: Site, seed: numbe
 function jointHistory(joint: DemoJoint, site: Site, random: Random): DemoEvent[] {
   const demand = demandOf(joint);
   const seizing = joint.tag === SEIZING;
-  const never = !seizing && random.chance(0.12);
+  const planted = seizing || joint.tag === LATE_USE;
+  const never = !planted && random.chance(0.12);
   if (demand === null || never) return [];
+  if (joint.tag === LATE_USE) {
+    const history: DemoEvent[] = [];
+    tighten({ joint, demand, date: addDays(site.today, -LATE_USE_DAYS), random, site }, history);
+    return history;
+  }
   const openings = seizing ? SEIZING_RATIOS.length : openingsOf(random);
   const unit = PLANT_UNITS.findIndex(({ name }) => name === joint.unit);
   const first = addDays(site.today, unit * BETWEEN_UNITS + random.whole(0, 12) - DAYS_OF_RECORDS);
@@ -95,10 +109,11 @@ function common({ joint, date, random, site }: Job, firstHour: number) {
 function tighten(job: Job, history: DemoEvent[]): number | null {
   const { demand, random, date, site, joint } = job;
   // The seizing joint is known to the people there: they bring a wrench that can open it again.
+  const careless = joint.tag === LATE_USE;
   const reserve = joint.tag === SEIZING ? 2.2 : 1;
   const set =
-    chooseSet(site.room, demand, demand.torque * reserve, date, random) ??
-    chooseSet(site.room, demand, demand.torque, date, random);
+    chooseSet(site.room, { demand, torque: demand.torque * reserve, date, careless }, random) ??
+    chooseSet(site.room, { demand, torque: demand.torque, date, careless }, random);
   const unfinished = demand.studs > 4 && random.chance(0.01);
   const done = {
     ...common(job, 8),
@@ -126,7 +141,7 @@ function tighten(job: Job, history: DemoEvent[]): number | null {
     ...done,
     kind: 'tightening',
     tools: set.tools,
-    withSetting: random.chance(0.93),
+    withSetting: careless || random.chance(0.93),
     dialled,
     torque: null,
   };
@@ -151,8 +166,8 @@ function breakOut(job: Job, installed: number, planned: number | undefined, hist
   const mustBeCut = (torque: number) => (atTheLast ? torque >= second : random.chance(kind.cut));
   // People take a wrench with something in hand, and where there is none, the one they have.
   const set =
-    chooseSet(site.room, demand, demand.torque * kind.median * 1.2, date, random) ??
-    chooseSet(site.room, demand, demand.torque, date, random);
+    chooseSet(site.room, { demand, torque: demand.torque * kind.median * 1.2, date }, random) ??
+    chooseSet(site.room, { demand, torque: demand.torque, date }, random);
   const breakout: DemoBreakout = {
     ...common(job, 7),
     kind: 'breakout',

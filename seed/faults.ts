@@ -20,6 +20,12 @@ export const WEAK_WRENCH = 'W-02';
 export const WEAK_BY = 0.08;
 export const WEAK_SINCE_DAYS = 240;
 
+/** Came back from the laboratory late; a joint was tightened with it meanwhile, days before today. */
+export const LATE_WRENCH = 'W-07';
+export const LATE_BY_DAYS = 40;
+export const LATE_USE = 'J-200-902';
+export const LATE_USE_DAYS = 320;
+
 export const NUT_TRAP = 'J-300-901';
 export const NUT_TRAP_CASSETTE = 'K-05';
 export const NUT_TRAP_REDUCER = 'R-01';
@@ -68,6 +74,11 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
     what: 'This wrench was found delivering 8 % less than its certificate said; everything tightened with it in the months before got that much less.',
     joints: [],
     tools: [WEAK_WRENCH],
+  },
+  {
+    what: 'This joint was tightened with a wrench whose certificate had lapsed: no setting could be issued, the work is recorded and flagged.',
+    joints: [LATE_USE],
+    tools: [LATE_WRENCH],
   },
   {
     what: 'Data are missing: thread, count, grade, nut, lubricant or target is not known.',
@@ -143,6 +154,13 @@ export function plantedJoints(ordinary: DemoJoint): DemoJoint[] {
       service: 'reactor effluent',
       serviceTemperature: { text: '410', unit: 'degC' },
       flange: standard('8', '900'),
+      bolting: { ...ordinary.bolting, grade: 'ASTM A193 B16' },
+    }),
+    joint(LATE_USE, 'Unit 200 Hydrotreater', {
+      location: 'reactor R-201, outlet nozzle, elevation +5 m',
+      service: 'reactor effluent',
+      serviceTemperature: { text: '405', unit: 'degC' },
+      flange: standard('12', '1500'),
       bolting: { ...ordinary.bolting, grade: 'ASTM A193 B16' },
     }),
     lookAlike(first, 'pump P-305, suction side of isolation valve, elevation +1 m', second),

@@ -1,11 +1,18 @@
+import { type GaugeCorrection, gaugeCorrection } from '../core/calibration/gauge-correction.ts';
 import { certificateLine } from '../core/calibration/line.ts';
 import { torqueAtPressure } from '../core/calibration/reading.ts';
-import { pressureForTorque } from '../core/calibration/setting.ts';
-import { certificateInForce } from '../core/calibration/validity.ts';
-import { type ToolData, type ToolInput, type ToolProperties, toolData } from '../core/contract/tool.ts';
+import { certifiedRange, pressureForTorque } from '../core/calibration/setting.ts';
+import { certificateInForce, certificateStanding } from '../core/calibration/validity.ts';
+import {
+  type CertificateLineView,
+  type ToolData,
+  type ToolInput,
+  type ToolProperties,
+  toolData,
+} from '../core/contract/tool.ts';
 import { seat } from '../core/tools/fit.ts';
 import { roundToMark } from '../core/tools/gauge.ts';
-import { torquePointsOf } from './certificates.ts';
+import { gaugePointsOf, torquePointsOf } from './certificates.ts';
 import type { Demand } from './demand.ts';
 import type { Random } from './random.ts';
 import type { DemoCertificate, DemoToolSet } from './types.ts';
@@ -22,7 +29,14 @@ export interface Toolroom {
   readonly gauges: readonly OfClass<'gauge'>[];
   readonly pumps: readonly OfClass<'pump'>[];
   readonly hoses: readonly OfClass<'hose'>[];
-  readonly certificates: readonly { readonly data: DemoCertificate }[];
+  readonly certificates: readonly ReadCertificate[];
+}
+
+/** A certificate with what a card makes of it. */
+interface ReadCertificate {
+  readonly data: DemoCertificate;
+  readonly line: CertificateLineView | null;
+  readonly correction: GaugeCorrection | null;
 }
 
 export function toolroom(tools: readonly ToolInput[], certificates: readonly DemoCertificate[]): Toolroom {
@@ -36,7 +50,11 @@ export function toolroom(tools: readonly ToolInput[], certificates: readonly Dem
     gauges: of('gauge'),
     pumps: of('pump'),
     hoses: of('hose'),
-    certificates: certificates.map((data) => ({ data })),
+    certificates: certificates.map((data) => ({
+      data,
+      line: certificateLine(torquePointsOf(data)),
+      correction: gaugeCorrection(gaugePointsOf(data)),
+    })),
   };
 }
 
@@ -44,25 +62,31 @@ export function toolroom(tools: readonly ToolInput[], certificates: readonly Dem
 export interface ChosenSet {
   readonly tools: DemoToolSet;
   readonly line: { readonly intercept: number; readonly slope: number };
-  readonly lowest: number;
   readonly highest: number;
   readonly gauge: OfClass<'gauge'>;
+  /** What the gauge's own certificate says it shows; null when it lists no points. */
+  readonly correction: GaugeCorrection | null;
+}
+
+/** What a job asks for. */
+export interface Want {
+  readonly demand: Demand;
+  /** Torque the set must be able to give, N·m. */
+  readonly torque: number;
+  readonly date: string;
+  /** A lapsed certificate is not noticed. */
+  readonly careless?: boolean;
 }
 
 /**
  * The smallest drive unit that gives the torque within its certified points on that date, with the cassette (and
  * reducer) that takes the nut; null when the tool room has none.
  */
-export function chooseSet(
-  room: Toolroom,
-  demand: Demand,
-  torque: number,
-  date: string,
-  random: Random,
-): ChosenSet | null {
+export function chooseSet(room: Toolroom, want: Want, random: Random): ChosenSet | null {
+  const { demand, torque, date } = want;
   const able = room.drives.flatMap((drive) => {
     const parts = partsFor(room, drive.properties.family, demand, torque);
-    const line = lineOn(room, drive.number, date);
+    const line = lineOn(room, drive.number, want);
     if (parts === null || line === null) return [];
     const pressure = pressureForTorque(line, torque);
     const within = pressure >= line.lowest && pressure <= line.highest;
@@ -83,9 +107,9 @@ export function chooseSet(
       hoses: [numberOfAny(room.hoses, random)].filter((number) => number !== null),
     },
     line,
-    lowest: line.lowest,
     highest: line.highest,
     gauge: chosenGauge,
+    correction: correctionOn(room, chosenGauge.number, date),
   };
 }
 
@@ -94,20 +118,18 @@ function numberOfAny(tools: readonly ToolData[], random: Random): string | null 
   return first === undefined ? null : random.pick([first, ...others]).number;
 }
 
-function lineOn(room: Toolroom, drive: string, date: string) {
+function correctionOn(room: Toolroom, gauge: string, date: string): GaugeCorrection | null {
+  const own = room.certificates.filter(({ data }) => data.tool === gauge);
+  return certificateInForce(own, date)?.correction ?? null;
+}
+
+function lineOn(room: Toolroom, drive: string, { date, careless = false }: Want) {
   const own = room.certificates.filter(({ data }) => data.tool === drive);
-  const certificate = certificateInForce(own, date);
-  if (certificate === null || certificate.data.result === 'outside limits') return null;
-  const points = torquePointsOf(certificate.data);
-  const line = certificateLine(points);
-  if (line === null) return null;
-  const pressures = points.map(({ pressure }) => pressure);
-  return {
-    intercept: line.intercept,
-    slope: line.slope,
-    lowest: Math.min(...pressures),
-    highest: Math.max(...pressures),
-  };
+  const standing = certificateStanding(own, date);
+  const usable = standing.state === 'in force' || (careless && standing.state === 'lapsed');
+  if (!usable || standing.certificate.data.result === 'outside limits') return null;
+  const { line } = standing.certificate;
+  return line && { ...line, ...certifiedRange(line) };
 }
 
 function partsFor(
@@ -139,13 +161,15 @@ function partsFor(
  */
 export function dialFor(set: ChosenSet, torque: number) {
   const { scaleMax, graduation } = set.gauge.properties;
-  const ceiling = Math.min(set.highest, scaleMax.si);
-  const wanted = pressureForTorque(set.line, torque);
+  const shown = (pressure: number) => set.correction?.toIndicated(pressure) ?? pressure;
+  const ceiling = Math.min(shown(set.highest), scaleMax.si);
+  const wanted = shown(pressureForTorque(set.line, torque));
   const scale = { unit: scaleMax.unit, scaleMax: scaleMax.si, graduation: graduation.si };
   const dial = roundToMark(Math.min(wanted, ceiling), scale, ceiling);
+  const real = set.correction?.toReference(dial.pressure) ?? dial.pressure;
   return {
     dialled: { text: String(dial.value), unit: dial.unit },
-    torque: torqueAtPressure(set.line, dial.pressure),
+    torque: torqueAtPressure(set.line, real),
     beyond: wanted > ceiling,
   };
 }

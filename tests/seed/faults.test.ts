@@ -8,6 +8,8 @@ import {
   DRIFTING_WRENCH,
   INCOMPLETE,
   LAPSED_WRENCH,
+  LATE_USE,
+  LATE_WRENCH,
   LOOK_ALIKES,
   NUT_TRAP,
   NUT_TRAP_CASSETTE,
@@ -153,6 +155,19 @@ describe.each([
     expect(cut).toHaveLength(2);
   });
 
+  it('one joint was tightened with a wrench whose certificate had lapsed, and it is the only such work', () => {
+    const lapsed = plant.events.filter(({ tools, happenedAt }) => {
+      const date = happenedAt.slice(0, 10);
+      const parts = [tools.drive, tools.gauge].filter((number) => number !== null);
+      return parts.some(
+        (number) => certificateStanding(certificatesOf(plant, number), date).state !== 'in force',
+      );
+    });
+    expect(lapsed.map(({ kind, joint, tools }) => [kind, joint, tools.drive])).toEqual([
+      ['tightening', LATE_USE, LATE_WRENCH],
+    ]);
+  });
+
   it('the look-alikes differ in nothing but tag and place', () => {
     const [a, b] = LOOK_ALIKES.map((tag) => jointByTag(plant, tag));
     if (a === undefined || b === undefined) throw new Error('no pair');
@@ -184,7 +199,7 @@ describe.each([
   });
 
   it('every fault names records the plant has', () => {
-    expect(PLANTED_FAULTS).toHaveLength(8);
+    expect(PLANTED_FAULTS).toHaveLength(9);
     for (const { joints, tools, what } of PLANTED_FAULTS) {
       expect(what).not.toBe('');
       expect(joints.length + tools.length).toBeGreaterThan(0);
