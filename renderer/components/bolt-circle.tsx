@@ -101,6 +101,7 @@ function Step({ from, to, walked, circle }: StepProps) {
   const uy = (to.y - from.y) / length;
   return (
     <line
+      className="order-line"
       x1={from.x + ux * gap}
       y1={from.y + uy * gap}
       x2={to.x - ux * gap}
@@ -126,9 +127,10 @@ function Nut({ spot, circle, state }: NutProps) {
   const outside = !readable && (spot.bolt === 1 || spot.bolt % 5 === 0 || state === 'now');
   const away = nut + 7;
   return (
-    <g>
+    <g className="nut">
       {state === 'now' && (
         <polygon
+          className="here"
           points={hexagon(x, y, nut * 1.42, angle)}
           fill="var(--act-wash)"
           stroke="var(--act)"

@@ -1,6 +1,6 @@
 import { Link } from 'wouter';
 import { type Finding, SEVERITIES } from '../../../core/findings/finding.ts';
-import { exact, roundly } from '../../app/text/number.ts';
+import { roundly, sensible } from '../../app/text/number.ts';
 import { SEVERITY_WORDS, SeverityMark } from '../../components/marks.tsx';
 
 interface FindingListProps {
@@ -39,10 +39,11 @@ export function FindingList({ findings, jointId }: FindingListProps) {
   );
 }
 
+/** Numbers behind a finding; what is said in words stands in its detail already. */
 function Limit({ finding }: { readonly finding: Finding }) {
   const show = (value: number | string | null): string | null => {
-    if (value === null || typeof value === 'string') return value;
-    return finding.unit === null ? exact(value) : roundly(value, finding.unit);
+    if (typeof value !== 'number') return null;
+    return finding.unit === null ? sensible(value, 3) : roundly(value, finding.unit);
   };
   const value = show(finding.value);
   const limit = show(finding.limit);

@@ -49,7 +49,7 @@ export function OrderFigure({ card, steps, place, onPlace }: OrderFigureProps) {
       )}
       <figcaption className="small">
         {order.length > 0 && (
-          <span role="status">
+          <span role="status" className="no-print">
             {pass?.name}: bolt {order[place.step]}, {place.step + 1} of {order.length}.{' '}
           </span>
         )}

@@ -20,7 +20,11 @@ export function SetChain({ card, chosen, onChoose }: SetChainProps) {
             <li key={part.toolId} className={part.weakest ? 'weakest' : undefined}>
               <b>{part.number}</b>
               <span className="small">{part.role}</span>
-              <span className="small">{rating(part)}</span>
+              {ratings(part).map((rating) => (
+                <span className="small" key={rating}>
+                  {rating}
+                </span>
+              ))}
               {part.weakest && <span className="small weakest-word">weakest part</span>}
             </li>
           ))}
@@ -39,8 +43,10 @@ export function SetChain({ card, chosen, onChoose }: SetChainProps) {
   );
 }
 
-function rating(part: SetPart): string {
-  const pressure = part.ratedPressure === null ? null : roundly(part.ratedPressure, 'bar');
-  const torque = part.ratedTorque === null ? null : roundly(part.ratedTorque, 'N.m');
-  return [pressure, torque].filter(Boolean).join(', ') || part.description;
+function ratings(part: SetPart): string[] {
+  const known = [
+    part.ratedPressure === null ? [] : [roundly(part.ratedPressure, 'bar')],
+    part.ratedTorque === null ? [] : [roundly(part.ratedTorque, 'N.m')],
+  ].flat();
+  return known.length > 0 ? known : [part.description];
 }

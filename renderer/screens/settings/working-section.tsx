@@ -42,12 +42,11 @@ function Row({ input, result }: { readonly input: WorkingInput; readonly result?
       <td className="from">
         {input.name}
         <span className="origin-mark">
-          {' '}
           {ORIGIN_WORDS[input.origin]}
           {input.source && `: ${input.source}`}
         </span>
       </td>
-      <td className="num">
+      <td className={input.text === null ? 'num' : 'num words'}>
         <span className={input.origin === 'assumed' ? 'assumed' : undefined}>
           <InputValue input={input} />
         </span>
