@@ -159,7 +159,7 @@ function breakOut(job: Job, installed: number, planned: number | undefined, hist
   const { demand, random, date, site, joint } = job;
   const usual = breakoutClass(Number(joint.serviceTemperature?.text ?? '20'));
   // A planted ratio is kept close, so that the rise shows through the scatter.
-  const kind = planned === undefined ? usual : { median: planned, sigma: 0.07, cut: 0 };
+  const kind = planned === undefined ? usual : { median: planned, sigma: 0.04, cut: 0 };
   const torques = breakoutRatios(demand.studs, kind, random).map((ratio) => ratio * installed);
   const atTheLast = planned === SEIZING_RATIOS.at(-1);
   const [, second = Number.POSITIVE_INFINITY] = [...torques].sort((a, b) => b - a);
