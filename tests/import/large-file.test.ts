@@ -12,13 +12,13 @@ function lines(count: number): string[] {
   );
 }
 
-it('10,000 joints with one bad row: one fault, and every other row beside it', { timeout: 20_000 }, () => {
+it('10,000 joints with one bad row: one fault, and every other row beside it', () => {
   const rows = lines(10_000);
   rows[6543] = (rows[6543] ?? '').replace(',4.5,', ',4.5 mm,');
   const text = [HEADINGS, ...rows].join('\n');
-  const start = performance.now();
+  const start = process.threadCpuUsage();
   const { report, records, newUnits } = readJoints(text);
-  const elapsed = performance.now() - start;
+  const used = process.threadCpuUsage(start);
   expect(report).toMatchObject({
     fileFault: null,
     rows: 10_000,
@@ -37,8 +37,8 @@ it('10,000 joints with one bad row: one fault, and every other row beside it', {
   });
   expect(records).toHaveLength(9_999);
   expect(newUnits).toHaveLength(12);
-  // A preview a person waits for; about 0.5 s on two cores, so that only a change in kind fails it.
-  expect(elapsed).toBeLessThan(3_000);
+  // A preview a person waits for: about 0.6 s when nothing else runs. Processor time, since the suite runs beside it.
+  expect((used.user + used.system) / 1e6).toBeLessThan(3);
 });
 
 it('10,000 bad rows: all counted, a screenful shown', () => {
