@@ -28,7 +28,11 @@ const EXTERNAL_HOSTS: ReadonlySet<string> = new Set(['www.bipm.org', 'www.nist.g
 /** A service that dies again and again has a reason that restarting does not mend. */
 const RESTARTS_PER_MINUTE = 3;
 
-const { values } = parseArgs({ strict: false, options: { data: { type: 'string' } } });
+const { values } = parseArgs({
+  args: process.argv.slice(1),
+  strict: false,
+  options: { data: { type: 'string' } },
+});
 const folder = dataFolder(typeof values.data === 'string' ? values.data : undefined);
 const built = (...path: string[]) => join(app.getAppPath(), 'dist', ...path);
 
@@ -94,7 +98,10 @@ function openWindow(): void {
     },
   });
   window.once('ready-to-show', () => window.show());
-  void window.loadURL(`${ORIGIN}/`);
+  window.loadURL(`${ORIGIN}/`).catch((error: unknown) => {
+    // A window that is closed while it loads has nothing left to show.
+    if (!window.isDestroyed()) dialog.showErrorBox('Studbook', `The window could not be loaded: ${error}`);
+  });
 }
 
 /** Files of the built window, and nothing beside them, with the content security policy as a header. */
