@@ -1,5 +1,5 @@
 /** One trip over the bolts. `fraction` of the target; null for the snug pass, which is felt and not dialled. */
-export interface PassStep {
+interface PassStep {
   readonly name: string;
   readonly order: 'by hand' | 'star' | 'circular';
   readonly fraction: number | null;

@@ -51,7 +51,7 @@ export function settingCard(input: CardInput): SettingCard {
     ...checkFit(input, basis, work.torque),
     ...checkRatings(input, hydraulics, work.dialled?.torque ?? work.torque, pressureOf(work.dialled)),
     ...checkScale(input, hydraulics, pressureOf(work.dialled)),
-    ...checkRounding(input, work.torque, work.dialled?.torque ?? null),
+    ...checkRounding(input, work.torque, work.dialled),
     ...work.findings,
   ]);
   const workings = [

@@ -3,14 +3,14 @@ import { atSettings, atTool, raise } from '../findings/raise.ts';
 import { describeTool } from '../text/describe.ts';
 import { showQuantity } from '../text/number.ts';
 import { READABLE, scalePlace } from '../tools/gauge.ts';
-import type { Hydraulics } from './hydraulics.ts';
+import type { Dialled, Hydraulics } from './hydraulics.ts';
 import type { AnyTool, CardInput } from './input.ts';
 import { pressureUnit, torqueUnit } from './show.ts';
 
 const SLACK = 1 + 1e-9;
 
 /** Every part of the set, in the order of the chain. */
-export function chosenTools({ set }: Pick<CardInput, 'set'>): AnyTool[] {
+function chosenTools({ set }: Pick<CardInput, 'set'>): AnyTool[] {
   return [set.pump, set.gauge, ...set.hoses, set.drive, set.cassette, ...set.reducers].filter(
     (tool): tool is AnyTool => tool !== null,
   );
@@ -163,14 +163,16 @@ export function checkScale(input: CardInput, { scale }: Hydraulics, pressure: nu
 }
 
 /** Share of the torque that rounding to the mark may cost before it is worth a note, and before it is a warning. */
-export const ROUNDING = { note: 0.02, warning: 0.05 } as const;
+const ROUNDING = { note: 0.02, warning: 0.05 } as const;
 
-/** How far the mark's torque lies from the one that was wanted. */
-export function checkRounding(input: CardInput, wanted: number | null, given: number | null): Finding[] {
+/** How far the mark's torque lies from the one that was wanted; a mark of zero can't be worked with at all. */
+export function checkRounding(input: CardInput, wanted: number | null, dialled: Dialled | null): Finding[] {
   const { gauge } = input.set;
+  const given = dialled?.torque ?? null;
   if (gauge === null || wanted === null || given === null || wanted <= 0) return [];
   const share = Math.abs(given - wanted) / wanted;
-  if (share <= ROUNDING.note) return [];
+  const atZero = dialled?.dial?.value === 0;
+  if (share <= ROUNDING.note && !atZero) return [];
   const unit = torqueUnit(input);
   return [
     raise(
@@ -181,7 +183,7 @@ export function checkRounding(input: CardInput, wanted: number | null, given: nu
         share: showQuantity(share, 'percent', 2),
       },
       {
-        severity: share > ROUNDING.warning ? 'warning' : 'note',
+        severity: atZero ? 'refusal' : share > ROUNDING.warning ? 'warning' : 'note',
         subject: gauge.data.number,
         place: atSettings('gaugeId'),
         source: 'threshold of this program: 2 %, 5 %',

@@ -6,7 +6,7 @@ import type { Basis } from './basis.ts';
 import type { CardInput } from './input.ts';
 
 /** Threads that common practice wants to see beyond the nut. */
-export const USUAL_THREADS = { least: 2, most: 3 } as const;
+const USUAL_THREADS = { least: 2, most: 3 } as const;
 
 /** Protrusion of the centred stud, or null with what is missing. */
 export function studProtrusion({ joint }: Basis): { value: Protrusion | null; missing: string[] } {

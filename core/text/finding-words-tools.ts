@@ -167,7 +167,7 @@ export const TOOL_WORDS: Words<ToolCode> = {
     detail: `${pressure} in ${passes.join(', ')}, certified from ${lowest} up. The torque there is an extension of the line.`,
     remedy: final
       ? 'Choose a smaller drive unit, or have this one calibrated lower.'
-      : 'Accepted in early passes; the final pass lies in the certified range.',
+      : 'Accepted before the final pass; the certified range begins above it.',
   }),
   tool_not_available: ({ part, status }) => ({
     title: 'Not in the tool room',

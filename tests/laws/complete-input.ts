@@ -3,7 +3,7 @@ import type { CardInput } from '../../core/setting/input.ts';
 import { typed } from '../truth/entered.ts';
 import { workedJointA } from '../truth/worked-joint-a.ts';
 
-export type Draft<T> = T extends object ? { -readonly [K in keyof T]: Draft<T[K]> } : T;
+type Draft<T> = T extends object ? { -readonly [K in keyof T]: Draft<T[K]> } : T;
 export type InputDraft = Draft<CardInput>;
 
 /** A copy of an input with changes made to it. */

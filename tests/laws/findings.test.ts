@@ -566,6 +566,17 @@ test('early passes below the certified points are a note while the final pass li
   expect(card.findings[0]?.detail).toContain('First third');
 });
 
+test('a pressure that rounds to the gauge’s zero mark is refused', () => {
+  const card = settingCard(
+    changed(completeInput('tightening'), (input) => {
+      gauge(input).graduation = typed('600', 'bar');
+    }),
+  );
+  expect(card.dial?.value).toBe(0);
+  const rounding = card.findings.filter((finding) => finding.code === 'rounding_large');
+  expect(rounding.map((finding) => finding.severity)).toEqual(['refusal']);
+});
+
 test('a torque target needs no friction, but the load behind it is then not known', () => {
   const card = settingCard(
     changed(completeInput('tightening'), (input) => {

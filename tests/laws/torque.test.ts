@@ -1,13 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { equivalentStress, threadTorqueAtYield, torsionalStress } from '../../core/bolting/stress.ts';
+import { acrossCorners } from '../../core/bolting/nut.ts';
+import {
+  equivalentStress,
+  threadTorqueAtYield,
+  torsionalStress,
+  torsionModulus,
+} from '../../core/bolting/stress.ts';
 import { findThread, studThread, threadDesignations } from '../../core/bolting/thread.ts';
 import {
+  effectiveBearingDiameter,
   equalFriction,
   exactTorque,
   FLANK_ANGLE,
   loadByNutFactor,
   looseningTorque,
+  meanBearingDiameter,
   nutFactorOf,
   torqueByNutFactor,
   torqueSplit,
@@ -130,6 +138,29 @@ describe('torque and load', () => {
       }),
     );
   });
+});
+
+test('the effective bearing diameter lies between the mean and the outer diameter', () => {
+  fc.assert(
+    fc.property(real(0.01, 0.2), real(1.05, 2), (inside, ratio) => {
+      const outside = inside * ratio;
+      const effective = effectiveBearingDiameter(outside, inside);
+      expect(effective).toBeGreaterThanOrEqual(meanBearingDiameter(outside, inside));
+      expect(effective).toBeLessThan(outside);
+    }),
+  );
+});
+
+test('the plastic section modulus is four thirds of the elastic one', () => {
+  fc.assert(
+    fc.property(real(0.005, 0.1), (diameter) => {
+      near(torsionModulus(diameter, 'plastic') / torsionModulus(diameter, 'elastic'), 4 / 3);
+    }),
+  );
+});
+
+test('corners and flats of a hexagon', () => {
+  near(acrossCorners(Math.sqrt(3)), 2);
 });
 
 test('a seized stud at its ceiling stands at yield', () => {

@@ -2,7 +2,7 @@
  * Where an expected value comes from. `from memory` and `computed` rows are checked but do not count as checks against
  * a source outside the project.
  */
-export type TruthKind = 'published' | 'published table cell' | 'from memory' | 'computed';
+type TruthKind = 'published' | 'published table cell' | 'from memory' | 'computed';
 
 /** One value from outside the project against what the core computes for it. */
 export interface TruthRow {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { GUM_ROWS } from './gum-h3.rows.ts';
+import { LOOSENING_ROWS } from './loosening.rows.ts';
 import { NUT_ROWS } from './nuts.rows.ts';
 import { PCC_1_ROWS } from './pcc-1.rows.ts';
 import type { TruthRow } from './row.ts';
@@ -12,6 +13,7 @@ const TOPICS: Readonly<Record<string, readonly TruthRow[]>> = {
   'thread areas': THREAD_ROWS,
   'across flats': NUT_ROWS,
   'torque and load': TORQUE_ROWS,
+  loosening: LOOSENING_ROWS,
   'VDI 2230 tables': VDI_ROWS,
   'PCC-1': PCC_1_ROWS,
   'GUM H.3': GUM_ROWS,

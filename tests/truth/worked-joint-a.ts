@@ -14,7 +14,7 @@ const POINTS: readonly [number, number][] = [
   [690, 1029],
 ];
 
-export const IDS = {
+const IDS = {
   joint: '018f0000-0000-7000-8000-000000000001',
   unit: '018f0000-0000-7000-8000-000000000002',
   drive: '018f0000-0000-7000-8000-000000000011',
