@@ -17,9 +17,9 @@ export default {
     layer({
       name: 'core-is-pure',
       from: '^core/',
-      allowed: ['^core/', packages('zod', 'canonicalize', 'temporal-polyfill')],
+      allowed: ['^core/', packages('zod', 'canonicalize', 'temporal-polyfill', 'pure-rand', '@stdlib/[^/]+')],
       comment:
-        'core may import core, zod, canonicalize and temporal-polyfill; hash, clock and random source are arguments.',
+        'core may import core, zod, canonicalize, temporal-polyfill, pure-rand and @stdlib; hash, clock and random source are arguments.',
     }),
     layer({
       name: 'migrations-know-only-kysely',

@@ -20,7 +20,7 @@ export async function electronProgram(projectFolder: string, limitMs: number): P
   return { reason: failure ?? 'its program is not there although it was fetched' };
 }
 
-export function installedProgram(folder: string): string | null {
+function installedProgram(folder: string): string | null {
   const pointer = join(folder, 'path.txt');
   if (!existsSync(pointer)) return null;
   const program = join(folder, 'dist', readFileSync(pointer, 'utf8'));
