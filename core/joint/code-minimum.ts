@@ -206,3 +206,34 @@ export function codeBoltArea(
     (v) => Math.max(minimum.Wm1 / v.hot, minimum.Wm2 / v.cold),
   );
 }
+
+/**
+ * Bolt load the code designs the flange for at gasket seating.
+ *
+ * Equation: W = (Am + Ab)·Sa/2.
+ * @param required Am, m²
+ * @param provided Ab: root area of all bolts together, m²
+ * @param allowableCold Sa: allowable bolt stress at assembly temperature, Pa
+ * @returns W, N
+ * @example codeSeatingLoad(0.0082047, 0.0146993, 600.9e6).value // 6.881 MN
+ * @source ASME BPVC VIII-1, Appendix 2, equation (5) (from memory)
+ */
+export function codeSeatingLoad(
+  required: number | null,
+  provided: number | null,
+  allowableCold: number | null,
+): Outcome<number> {
+  return compute(
+    {
+      required: positive('Am', 'required bolt area, m²', required, 'compute it from Wm1 and Wm2'),
+      provided: positive('Ab', 'root area of all bolts, m²', provided, 'choose thread and number of bolts'),
+      cold: positive(
+        'Sa',
+        'allowable bolt stress at assembly temperature, Pa',
+        allowableCold,
+        'take the allowable stress from the code edition in force',
+      ),
+    },
+    (v) => ((v.required + v.provided) * v.cold) / 2,
+  );
+}
