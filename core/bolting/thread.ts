@@ -103,7 +103,7 @@ const METRIC = /^M\s*(\d+(?:\.\d+)?)(?:\s*[x×]\s*(\d+(?:\.\d+)?))?$/i;
  */
 export function findThread(designation: string): Thread | null {
   const text = designation.trim().replace(/\s+/g, ' ');
-  return findMetric(text) ?? findUnified(text);
+  return BY_NAME.get(text) ?? findMetric(text) ?? findUnified(text);
 }
 
 function findMetric(text: string): Thread | null {
@@ -152,6 +152,13 @@ function fromUnifiedRow([designation, diameter, threads, , , , status]: UnifiedT
 function fromMetricRow([designation, , diameter, pitch, , , , status]: MetricThreadRow): Thread {
   return { ...metricThread(diameter, pitch), designation, source: 'ISO 261, ISO 724', status };
 }
+
+const BY_NAME: ReadonlyMap<string, Thread> = new Map(
+  [...UNIFIED_THREADS.map(fromUnifiedRow), ...METRIC_THREADS.map(fromMetricRow)].map((thread) => [
+    thread.designation,
+    thread,
+  ]),
+);
 
 function inches(text: string): number | null {
   const match = /^(?:(\d+(?:\.\d+)?)|(\d+)\/(\d+)|(\d+)[ -](\d+)\/(\d+))$/.exec(text.trim());
