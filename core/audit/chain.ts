@@ -1,4 +1,4 @@
-import { concatBytes, fromHex, type Sha256, toHex, utf8 } from './hash.ts';
+import { fromHex, type Sha256, toHex } from './hash.ts';
 
 /** Prefix of a link in an origin's chain; leaves and nodes of the tree take 0x00 and 0x01 (merkle.ts). */
 const LINK = Uint8Array.of(0x02);
@@ -18,7 +18,7 @@ export const NO_PREVIOUS = '0'.repeat(64);
  * @source prefix rule after RFC 9162 (2021), section 2.1.1: a distinct first byte for each kind of input
  */
 export function eventHash(sha256: Sha256, previousHash: string, body: string): string {
-  return toHex(sha256(concatBytes(LINK, fromHex(previousHash), utf8(body))));
+  return toHex(sha256(LINK, fromHex(previousHash), body));
 }
 
 export interface ChainLink {

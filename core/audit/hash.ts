@@ -1,19 +1,8 @@
-/** SHA-256 as the caller provides it; core imports no platform module. */
-export type Sha256 = (bytes: Uint8Array) => Uint8Array;
-
-const encoder = new TextEncoder();
-
-export const utf8 = (text: string): Uint8Array => encoder.encode(text);
-
-export function concatBytes(...parts: readonly Uint8Array[]): Uint8Array {
-  const joined = new Uint8Array(parts.reduce((length, part) => length + part.length, 0));
-  let offset = 0;
-  for (const part of parts) {
-    joined.set(part, offset);
-    offset += part.length;
-  }
-  return joined;
-}
+/**
+ * SHA-256 over parts one after the other, text as UTF-8. The caller provides it, because core imports no platform
+ * module.
+ */
+export type Sha256 = (...parts: readonly (Uint8Array | string)[]) => Uint8Array;
 
 export function toHex(bytes: Uint8Array): string {
   return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('');

@@ -1,5 +1,5 @@
 import { canonicalText } from './canonical.ts';
-import { concatBytes, type Sha256, toHex, utf8 } from './hash.ts';
+import { type Sha256, toHex } from './hash.ts';
 
 const LEAF = Uint8Array.of(0x00);
 const NODE = Uint8Array.of(0x01);
@@ -10,20 +10,20 @@ const NODE = Uint8Array.of(0x01);
  * Equation: MTH({}) = SHA-256(); MTH({d}) = SHA-256(0x00 ‖ d); MTH(D) = SHA-256(0x01 ‖ MTH(D[0:k]) ‖ MTH(D[k:n])),
  * k the largest power of two smaller than n.
  * @param sha256 hash function
- * @param leaves entries in order
+ * @param leaves entries in order; text stands for its UTF-8 bytes
  * @returns 32 bytes
  * @example merkleTreeHash(sha256, []) // SHA-256 of nothing
  * @source RFC 9162 (2021), section 2.1.1
  */
-export function merkleTreeHash(sha256: Sha256, leaves: readonly Uint8Array[]): Uint8Array {
+export function merkleTreeHash(sha256: Sha256, leaves: readonly (Uint8Array | string)[]): Uint8Array {
   const [first] = leaves;
-  if (first === undefined) return sha256(new Uint8Array());
-  if (leaves.length === 1) return sha256(concatBytes(LEAF, first));
+  if (first === undefined) return sha256();
+  if (leaves.length === 1) return sha256(LEAF, first);
   let split = 1;
   while (split * 2 < leaves.length) split *= 2;
   const left = merkleTreeHash(sha256, leaves.slice(0, split));
   const right = merkleTreeHash(sha256, leaves.slice(split));
-  return sha256(concatBytes(NODE, left, right));
+  return sha256(NODE, left, right);
 }
 
 /** Last event of one origin's chain. */
@@ -45,6 +45,6 @@ export interface OriginHead {
 export function merkleHead(sha256: Sha256, heads: readonly OriginHead[]): string {
   const entries = [...heads]
     .sort((a, b) => (a.originId < b.originId ? -1 : 1))
-    .map(({ originId, sequence, hash }) => utf8(canonicalText({ originId, sequence, hash })));
+    .map(({ originId, sequence, hash }) => canonicalText({ originId, sequence, hash }));
   return toHex(merkleTreeHash(sha256, entries));
 }

@@ -1,13 +1,13 @@
 import { canonicalText } from '../../core/audit/canonical.ts';
-import { toHex, utf8 } from '../../core/audit/hash.ts';
+import { toHex } from '../../core/audit/hash.ts';
 import { sha256 } from './chain/sha256.ts';
 import type { WriteContext } from './context.ts';
 import { RequestFailure } from './failure.ts';
 
 /** What was asked for, without the key: the same key with another input is a mistake, not a retry. */
-export function inputHash(request: string, input: { readonly key: string }): string {
+function inputHash(request: string, input: { readonly key: string }): string {
   const { key: _, ...rest } = input;
-  return toHex(sha256(utf8(canonicalText({ request, input: rest }))));
+  return toHex(sha256(canonicalText({ request, input: rest })));
 }
 
 /** Runs a write once: a repeated key gives the first answer, a key used for something else is refused. */
@@ -42,7 +42,7 @@ export async function once<T>(
   return answer;
 }
 
-export function keyConflict(key: string): RequestFailure {
+function keyConflict(key: string): RequestFailure {
   return new RequestFailure('conflict', 'This key was used for another entry; nothing was written', [
     { field: 'key', value: key, allowed: 'a new key for each entry' },
   ]);

@@ -5,7 +5,7 @@ import { REQUEST_KINDS, type RequestName } from '../../core/contract/names.ts';
 import { type ParsedInput, requests } from '../../core/contract/requests.ts';
 import type { Log, ReadContext, Site } from './context.ts';
 import { RequestFailure } from './failure.ts';
-import { READS, type Read, type ReadName, WRITES, type Write, type WriteName } from './handlers.ts';
+import { READS, WRITES } from './handlers.ts';
 import { parseInput } from './parse.ts';
 import { once } from './receipt.ts';
 import { registerFailure } from './register/errors.ts';
@@ -13,6 +13,7 @@ import { checkLocation } from './register/location.ts';
 import { type RegisterLock, takeLock } from './register/lock.ts';
 import { type OpenRegister, openRegister } from './register/open.ts';
 import { readOrigin, readSite } from './repositories/site.ts';
+import type { Read, ReadName, Write, WriteName } from './requests/handler.ts';
 import { createFilled, stateOf } from './requests/register.ts';
 
 export interface ServiceOptions {

@@ -2,15 +2,15 @@ import Database from 'better-sqlite3';
 import { queryBuilder } from '../../electron/service/register/dialect.ts';
 import { migrate } from '../../electron/service/register/migrate.ts';
 
-export type Row = Readonly<Record<string, unknown>>;
+type Row = Readonly<Record<string, unknown>>;
 
-export const uuid = (n: number) => `00000000-0000-7000-8000-${String(n).padStart(12, '0')}`;
-export const hash = (n: number) => n.toString(16).padStart(64, '0');
+const uuid = (n: number) => `00000000-0000-7000-8000-${String(n).padStart(12, '0')}`;
+const hash = (n: number) => n.toString(16).padStart(64, '0');
 
 const NOW = '2026-03-16T06:42:00.000Z';
 const NOW_AT_SITE = '2026-03-16T07:42:00+01:00';
 
-export const event = (n: number, kind = 'unit saved'): Row => ({
+const event = (n: number, kind = 'unit saved'): Row => ({
   id: uuid(n),
   origin_id: uuid(1),
   sequence: n,

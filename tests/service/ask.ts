@@ -5,7 +5,7 @@ import type { RequestName } from '../../core/contract/names.ts';
 import { type RequestInput, type RequestOutput, requests } from '../../core/contract/requests.ts';
 import { createService, type Service } from '../../electron/service/service.ts';
 
-export interface LogLine {
+interface LogLine {
   readonly level: 'info' | 'error';
   readonly message: string;
   readonly error: unknown;
@@ -18,7 +18,7 @@ export interface TestService {
   setNow(iso: string): void;
 }
 
-export const NOW = '2026-03-16T12:00:00Z';
+const NOW = '2026-03-16T12:00:00Z';
 
 export function startService(folder: string, now = NOW): TestService {
   let moment = new Date(now);

@@ -65,13 +65,13 @@ const mounts = [
 test.each([
   ['/mnt/plant/data', 'network file system (nfs4)'],
   ['/mnt/my share/data', 'network file system (cifs)'],
-  ['/home/a/Dropbox/data', 'synchronised folder "Dropbox"'],
-  ['/home/a/OneDrive - Works/data', 'synchronised folder "OneDrive - Works"'],
+  ['/data/Dropbox/data', 'synchronised folder "Dropbox"'],
+  ['/data/OneDrive - Works/data', 'synchronised folder "OneDrive - Works"'],
 ])('%s is refused: %s', (folder, reason) => {
   expect(locationProblem(folder, { platform: 'linux', mounts })).toContain(reason);
 });
 
-test.each(['/mnt/plant/local/data', '/mnt/plants/data', '/home/a/dropbox-notes/data', '/'])(
+test.each(['/mnt/plant/local/data', '/mnt/plants/data', '/data/dropbox-notes/data', '/'])(
   '%s is allowed',
   (folder) => {
     expect(locationProblem(folder, { platform: 'linux', mounts })).toBeNull();

@@ -7,7 +7,7 @@ import { migrate } from '../../electron/service/register/migrate.ts';
 /** Tables that are no projection of events: the log itself, who writes it, and what answers a repeated request. */
 const NOT_PROJECTED = ['event', 'origin', 'request_receipt'];
 
-export interface StoredEvent {
+interface StoredEvent {
   readonly body: string;
   readonly previous_hash: string;
 }

@@ -65,7 +65,7 @@ const tool = (number: string, properties: ToolInput['properties']): ToolInput =>
   remarks: '',
 });
 
-export const driveUnit = (number = 'W-1'): ToolInput =>
+const driveUnit = (number = 'W-1'): ToolInput =>
   tool(number, {
     class: 'drive unit',
     ratedTorque: q('2000', 'N.m'),
@@ -74,7 +74,7 @@ export const driveUnit = (number = 'W-1'): ToolInput =>
     headRadius: q('30', 'mm'),
   });
 
-export const cassette = (number: string, acrossFlats: string, unit: 'in' | 'mm'): ToolInput =>
+const cassette = (number: string, acrossFlats: string, unit: 'in' | 'mm'): ToolInput =>
   tool(number, {
     class: 'cassette',
     acrossFlats: q(acrossFlats, unit),
@@ -84,9 +84,9 @@ export const cassette = (number: string, acrossFlats: string, unit: 'in' | 'mm')
     headRadius: q('21', 'mm'),
   });
 
-export const pump = (): ToolInput => tool('P-1', { class: 'pump', ratedPressure: q('700', 'bar') });
+const pump = (): ToolInput => tool('P-1', { class: 'pump', ratedPressure: q('700', 'bar') });
 
-export const gauge = (): ToolInput =>
+const gauge = (): ToolInput =>
   tool('G-1', {
     class: 'gauge',
     scaleMax: q('1000', 'bar'),
@@ -94,7 +94,7 @@ export const gauge = (): ToolInput =>
     accuracy: q('1', 'percent'),
   });
 
-export const hose = (): ToolInput =>
+const hose = (): ToolInput =>
   tool('H-1', { class: 'hose', ratedPressure: q('700', 'bar'), madeOn: '2025-01-01' });
 
 /** Pressure in bar and torque in N·m of worked joint A's certificate. */
@@ -111,7 +111,7 @@ const POINTS_A: readonly (readonly [string, string])[] = [
   ['690', '1029'],
 ];
 
-export function wrenchCertificate(
+function wrenchCertificate(
   toolId: string,
   withToolIds: string[],
   changes: Partial<CertificateInput> = {},
@@ -141,7 +141,7 @@ export function wrenchCertificate(
   };
 }
 
-export function gaugeCertificate(toolId: string): CertificateInput {
+function gaugeCertificate(toolId: string): CertificateInput {
   return {
     ...wrenchCertificate(toolId, []),
     number: 'CG-1',

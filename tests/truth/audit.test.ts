@@ -2,10 +2,9 @@ import { createHash } from 'node:crypto';
 import { expect, test } from 'vitest';
 import { canonicalText } from '../../core/audit/canonical.ts';
 import { eventHash, NO_PREVIOUS } from '../../core/audit/chain.ts';
-import { fromHex, type Sha256, toHex } from '../../core/audit/hash.ts';
+import { fromHex, toHex } from '../../core/audit/hash.ts';
 import { merkleHead, merkleTreeHash } from '../../core/audit/merkle.ts';
-
-const sha256: Sha256 = (bytes) => new Uint8Array(createHash('sha256').update(bytes).digest());
+import { sha256 } from '../../electron/service/chain/sha256.ts';
 
 // Entries and tree hashes of the published Certificate Transparency reference tests, the tree of RFC 9162 2.1.1
 // (unchanged from RFC 6962); exact.

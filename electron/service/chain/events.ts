@@ -4,12 +4,11 @@ import type { JointData } from '../../../core/contract/joint.ts';
 import type { SettingCard, SettingInput } from '../../../core/contract/setting.ts';
 import type { CertificateData, ToolData } from '../../../core/contract/tool.ts';
 import type { CardInput } from '../../../core/setting/input.ts';
-import type { BatchKind } from '../register/schema.ts';
 
 /** Version of the bodies written now. Bodies already recorded keep theirs for ever. */
 export const BODY_VERSION = 1;
 
-export interface SiteData {
+interface SiteData {
   readonly id: string;
   readonly name: string;
   readonly timeZone: string;
@@ -23,6 +22,8 @@ export interface KnownTorque {
   readonly basis: string;
   readonly certificateId: string | null;
 }
+
+export type BatchKind = 'lubricant' | 'gasket' | 'stud' | 'nut';
 
 export interface BatchUse {
   readonly id: string;

@@ -7,12 +7,7 @@ import { projectTools } from '../projections/tool.ts';
 import { projectBreakouts, projectTightenings } from '../projections/work.ts';
 import type { RegisterSchema } from '../register/schema.ts';
 import type { EventKind, RecordedEvent } from './events.ts';
-
-/** Brings the columns up to date with events of one kind, from their bodies alone. */
-export type Projector<K extends EventKind> = (
-  db: Kysely<RegisterSchema>,
-  events: readonly RecordedEvent<K>[],
-) => Promise<void>;
+import type { Projector } from './projector.ts';
 
 const PROJECTORS: { readonly [K in EventKind]: Projector<K> } = {
   'register created': projectSite,

@@ -1,6 +1,6 @@
 import type { CertificateData } from '../../../core/contract/tool.ts';
 import type { Entered } from '../../../core/units/entered.ts';
-import type { Projector } from '../chain/project.ts';
+import type { Projector } from '../chain/projector.ts';
 import { nameKey } from '../fold.ts';
 import { insertRows } from '../register/insert.ts';
 

@@ -1,7 +1,7 @@
 import type { JointData } from '../../../core/contract/joint.ts';
 import { resolveJoint } from '../../../core/joint/resolve.ts';
 import { describeBolting, describeFlange } from '../../../core/text/describe.ts';
-import type { Projector } from '../chain/project.ts';
+import type { Projector } from '../chain/projector.ts';
 import { nameKey, searchText, sortKey } from '../fold.ts';
 import { chunks, insertRows } from '../register/insert.ts';
 

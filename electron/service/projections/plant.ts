@@ -1,4 +1,4 @@
-import type { Projector } from '../chain/project.ts';
+import type { Projector } from '../chain/projector.ts';
 import { nameKey } from '../fold.ts';
 
 export const projectSite: Projector<'register created'> = async (db, events) => {

@@ -1,5 +1,5 @@
 import type { ToolSetInput } from '../../../core/contract/setting.ts';
-import type { Projector } from '../chain/project.ts';
+import type { Projector } from '../chain/projector.ts';
 import { insertRows } from '../register/insert.ts';
 import type { ToolRole } from '../register/schema.ts';
 

@@ -1,6 +1,6 @@
 import type { ToolData } from '../../../core/contract/tool.ts';
 import { describeTool } from '../../../core/text/describe.ts';
-import type { Projector } from '../chain/project.ts';
+import type { Projector } from '../chain/projector.ts';
 import { nameKey, searchText, sortKey } from '../fold.ts';
 import { insertRows } from '../register/insert.ts';
 

@@ -2,7 +2,7 @@ import type { Kysely } from 'kysely';
 import type { WorkKind } from '../../../core/contract/setting.ts';
 import type { Entered } from '../../../core/units/entered.ts';
 import type { KnownTorque, RecordedEvent } from '../chain/events.ts';
-import type { Projector } from '../chain/project.ts';
+import type { Projector } from '../chain/projector.ts';
 import { nameKey } from '../fold.ts';
 import { insertRows } from '../register/insert.ts';
 import type { RegisterSchema } from '../register/schema.ts';

@@ -1,5 +1,5 @@
 /** A value that SQLite would store as something else than what was meant. A programmer's mistake, never a person's. */
-export class BindError extends Error {
+class BindError extends Error {
   constructor(position: number, what: string) {
     super(`parameter ${position + 1} is ${what}, which does not bind as itself`);
     this.name = 'BindError';

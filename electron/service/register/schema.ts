@@ -1,7 +1,7 @@
 import type { Generated } from 'kysely';
 import type { WorkKind } from '../../../core/contract/setting.ts';
 import type { CertificateData, ToolClass, ToolData } from '../../../core/contract/tool.ts';
-import type { EventKind } from '../chain/events.ts';
+import type { BatchKind, EventKind } from '../chain/events.ts';
 
 /** Columns as SQLite holds them: 0 and 1 for no and yes, ISO 8601 text for dates, JSON as text. */
 export interface RegisterSchema {
@@ -120,8 +120,7 @@ export interface RegisterSchema {
 }
 
 export type ToolRole = 'saved' | 'calibrated' | 'calibrated with' | ToolClass;
-export type PersonRole = 'issued' | 'did the work';
-export type BatchKind = 'lubricant' | 'gasket' | 'stud' | 'nut';
+type PersonRole = 'issued' | 'did the work';
 
 interface WorkColumns {
   id: string;

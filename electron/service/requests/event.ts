@@ -2,11 +2,11 @@ import type { EventDetail } from '../../../core/contract/event.ts';
 import type { EventBody, EventDataByKind } from '../chain/events.ts';
 import type { WriteContext } from '../context.ts';
 import { invalidField, notFound } from '../failure.ts';
-import type { Read, Write } from '../handlers.ts';
 import { peopleOf } from '../repositories/history.ts';
 import { atSite, toUtc } from '../time.ts';
 import { saved } from '../work/edit.ts';
 import * as work from '../work/record.ts';
+import type { Read, Write } from './handler.ts';
 
 /** Clocks of two machines may differ by so much. */
 const CLOCK_TOLERANCE_MS = 5 * 60_000;

@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
 import { canonicalText } from '../../../core/audit/canonical.ts';
-import { concatBytes, toHex, utf8 } from '../../../core/audit/hash.ts';
+import { toHex } from '../../../core/audit/hash.ts';
 import type { ImportDone } from '../../../core/contract/import.ts';
 import type { JointData } from '../../../core/contract/joint.ts';
 import type { ParsedInput } from '../../../core/contract/requests.ts';
@@ -11,12 +11,12 @@ import { sha256 } from '../chain/sha256.ts';
 import type { WriteContext } from '../context.ts';
 import { invalidField, RequestFailure } from '../failure.ts';
 import { nameKey } from '../fold.ts';
-import type { Read, Write } from '../handlers.ts';
 import { COLUMNS_OF_KIND } from '../import/columns.ts';
 import type { OnRegister, RegisterLookup } from '../import/lookup.ts';
 import { readImport } from '../import/read.ts';
 import type { ImportResult } from '../import/result.ts';
 import type { RegisterSchema } from '../register/schema.ts';
+import type { Read, Write } from './handler.ts';
 import { recordCertificate } from './tool.ts';
 
 type ImportRequest = ParsedInput<'import.preview'>;
@@ -39,7 +39,7 @@ export const previewImport: Read<'import.preview'> = async ({ db }, input) => {
 /** Stands for the file's bytes and how they were read: what was seen is what is written. */
 function fingerprintOf({ kind, content, options }: ImportRequest): string {
   const bytes = Buffer.from(content, 'base64');
-  return toHex(sha256(concatBytes(utf8(canonicalText({ kind, options })), bytes)));
+  return toHex(sha256(canonicalText({ kind, options }), bytes));
 }
 
 export const confirmImport: Write<'import.confirm'> = async (context, { data }) => {

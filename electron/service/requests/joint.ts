@@ -5,11 +5,11 @@ import { downsample } from '../../../core/series/downsample.ts';
 import { append } from '../chain/append.ts';
 import { notFound } from '../failure.ts';
 import { nameKey } from '../fold.ts';
-import type { Read, Write } from '../handlers.ts';
 import { chartPoints } from '../repositories/chart.ts';
 import { historyPage } from '../repositories/history.ts';
 import { findJoint, jointIdByTag, jointPage } from '../repositories/joint.ts';
 import { duplicateOf, nextVersion, saved } from '../work/edit.ts';
+import type { Read, Write } from './handler.ts';
 
 /** Columns of the chart's drawing; two points each at most. */
 const CHART_WIDTH = 300;

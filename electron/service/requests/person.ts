@@ -1,6 +1,6 @@
 import { append } from '../chain/append.ts';
-import type { Read, Write } from '../handlers.ts';
 import { nextVersion, saved } from '../work/edit.ts';
+import type { Read, Write } from './handler.ts';
 
 export const listPeople: Read<'person.list'> = async ({ db }) => {
   const rows = await db

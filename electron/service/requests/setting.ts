@@ -8,9 +8,9 @@ import { append } from '../chain/append.ts';
 import type { EventBody, EventDataByKind } from '../chain/events.ts';
 import type { WriteContext } from '../context.ts';
 import { invalidField, notFound, RequestFailure } from '../failure.ts';
-import type { Read, Write } from '../handlers.ts';
 import { gatherCardInput } from '../work/card-input.ts';
 import { saved } from '../work/edit.ts';
+import type { Read, Write } from './handler.ts';
 
 function checkPlan(input: SettingInput, field = ''): void {
   if (findPlan(input.planId) === null) {

@@ -4,7 +4,6 @@ import { append } from '../chain/append.ts';
 import type { WriteContext } from '../context.ts';
 import { invalidField, notFound, RequestFailure } from '../failure.ts';
 import { nameKey } from '../fold.ts';
-import type { Read, Write } from '../handlers.ts';
 import {
   certificatesOf,
   findTool,
@@ -16,6 +15,7 @@ import {
 import { checkDistinct } from '../work/distinct.ts';
 import { duplicateOf, nextVersion, saved } from '../work/edit.ts';
 import { lineOf } from '../work/torque.ts';
+import type { Read, Write } from './handler.ts';
 
 export const listTools: Read<'tool.list'> = ({ db }, input) => toolPage(db, input);
 

@@ -1,7 +1,7 @@
 import { append } from '../chain/append.ts';
 import { nameKey } from '../fold.ts';
-import type { Read, Write } from '../handlers.ts';
 import { duplicateOf, nextVersion, saved } from '../work/edit.ts';
+import type { Read, Write } from './handler.ts';
 
 export const listUnits: Read<'unit.list'> = async ({ db }) => {
   const rows = await db

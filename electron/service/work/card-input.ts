@@ -38,7 +38,7 @@ const isOf =
   (tool: AnyTool): tool is ToolOnRegister<C> =>
     tool.data.properties.class === toolClass;
 
-export async function gatherSet(
+async function gatherSet(
   db: Kysely<RegisterSchema>,
   set: ToolSetInput,
   field: string,

@@ -1,0 +1,18 @@
+import type { REQUEST_KINDS, RequestName } from '../../../core/contract/names.ts';
+import type { ParsedInput, RequestOutput } from '../../../core/contract/requests.ts';
+import type { ReadContext, WriteContext } from '../context.ts';
+
+type NamesOf<Kind> = { [N in RequestName]: (typeof REQUEST_KINDS)[N] extends Kind ? N : never }[RequestName];
+
+/** The register's own life (state, create) is the service's; everything else is handled here. */
+export type ReadName = Exclude<NamesOf<'read'>, 'register.state'>;
+export type WriteName = Exclude<NamesOf<'write'>, 'register.create'>;
+
+export type Read<N extends ReadName> = (
+  context: ReadContext,
+  input: ParsedInput<N>,
+) => Promise<RequestOutput<N>>;
+export type Write<N extends WriteName> = (
+  context: WriteContext,
+  input: ParsedInput<N>,
+) => Promise<RequestOutput<N>>;
