@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'react';
 import { Link, useLocation } from 'wouter';
+import { Boundary } from './boundary.tsx';
 import { useRegister } from './register.ts';
 import { useRemembered } from './remember.ts';
 import { Pages } from './routes.tsx';
@@ -47,7 +48,9 @@ export function Frame() {
           issued.
         </p>
       )}
-      <Pages />
+      <Boundary key={location}>
+        <Pages />
+      </Boundary>
     </>
   );
 }

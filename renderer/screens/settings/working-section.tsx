@@ -38,14 +38,14 @@ export function WorkingSection({ working, card }: WorkingSectionProps) {
 function Row({ input, result }: { readonly input: WorkingInput; readonly result?: boolean }) {
   return (
     <tr className={result ? 'result' : undefined}>
-      <th scope="row">{input.symbol}</th>
-      <td className="from">
+      <td className="symbol">{input.symbol}</td>
+      <th scope="row" className="from">
         {input.name}
         <span className="origin-mark">
           {ORIGIN_WORDS[input.origin]}
           {input.source && `: ${input.source}`}
         </span>
-      </td>
+      </th>
       <td className={input.text === null ? 'num' : 'num words'}>
         <span className={input.origin === 'assumed' ? 'assumed' : undefined}>
           <InputValue input={input} />
