@@ -51,7 +51,9 @@ test('the main job: refused without a certificate, issued with one, done, broken
   ]);
   const done = history.rows.find(({ kind }) => kind === 'tightening');
   expect(done).toMatchObject({ eventId: tightening.id, by: 'A. Person', flags: [], settingId: issued.id });
-  expect(done?.summary).toMatch(/260 bar → 384 N·m \(certificate C-1 of W-1\), 12 studs/);
+  expect(done?.summary).toMatch(
+    /260 bar → 384 N·m \(certificate C-1 of W-1, gauge by CG-1 of G-1\), 12 studs/,
+  );
 
   const chart = await ask(started, 'joint.chart', { id: jointId });
   expect(chart.points.map(({ kind }) => kind)).toEqual(['tightening', 'breakout']);
@@ -80,7 +82,7 @@ test('the main job: refused without a certificate, issued with one, done, broken
     tag: 'J-0001',
     people: ['A. Person'],
     torques: [
-      { bolt: 1, outcome: 'turned', basis: 'certificate C-1 of W-1' },
+      { bolt: 1, outcome: 'turned', basis: 'certificate C-1 of W-1, gauge by CG-1 of G-1' },
       { bolt: 2, outcome: 'turned', torque: 450, basis: 'read as torque' },
       { bolt: 3, outcome: 'cut', torque: null, basis: 'not read' },
     ],
@@ -135,7 +137,7 @@ test('a wrench whose certificate lapsed the day before is refused for issuing, n
   const event = await ask(started, 'event.get', { id: recorded.id });
   expect(event.flags).toContain('recorded without an issued setting');
   expect(event.flags.filter((flag) => flag.startsWith('refusal: '))).not.toEqual([]);
-  expect(event.torques[0]?.basis).toBe('certificate C-1 of W-1, lapsed on 2026-03-15');
+  expect(event.torques[0]?.basis).toBe('certificate C-1 of W-1, lapsed on 2026-03-15, gauge by CG-1 of G-1');
 });
 
 test("validity is decided by the date at the site, not by the PC's or by UTC", async () => {
@@ -149,9 +151,11 @@ test("validity is decided by the date at the site, not by the PC's or by UTC", a
     return (await ask(started, 'event.get', { id })).torques[0]?.basis;
   };
   // 23:30 in Berlin on the last day; in UTC the same evening.
-  expect(await basisOf('2026-03-15T22:30:00Z')).toBe('certificate C-1 of W-1');
+  expect(await basisOf('2026-03-15T22:30:00Z')).toBe('certificate C-1 of W-1, gauge by CG-1 of G-1');
   // 00:30 in Berlin on the day after, still the last day in UTC.
-  expect(await basisOf('2026-03-15T23:30:00Z')).toBe('certificate C-1 of W-1, lapsed on 2026-03-15');
+  expect(await basisOf('2026-03-15T23:30:00Z')).toBe(
+    'certificate C-1 of W-1, lapsed on 2026-03-15, gauge by CG-1 of G-1',
+  );
 });
 
 test('what was really done is flagged where it differs from the setting', async () => {
@@ -199,4 +203,35 @@ test('an issued setting stays as it was when the joint is edited later', async (
   expect(await ask(started, 'setting.get', { id })).toEqual(before);
   const now = await ask(started, 'setting.compute', settingFor(plant));
   expect(now.findings.map(({ code }) => code)).toContain('target_missing');
+});
+
+test('the recorded torque is what the card said the dialled mark gives, with the gauge corrected', async () => {
+  const plant = await begin();
+  await certify(started, plant);
+  const tool = await ask(started, 'tool.get', { id: plant.tools.gaugeId ?? '' });
+  const before = tool.certificates[0]?.data;
+  if (before?.measured.kind !== 'gauge') expect.fail('the gauge has no certificate');
+  // The gauge now shows 2 % more than there is.
+  const points = ['0', '250', '500', '750', '1000'].map((text) => ({
+    indicated: { text, unit: 'bar' as const },
+    reference: { text: String(Number(text) * 0.98), unit: 'bar' as const },
+  }));
+  const data = {
+    ...before,
+    number: 'CG-2',
+    calibratedOn: '2026-02-01',
+    measured: { kind: 'gauge' as const, points },
+  };
+  await ask(started, 'certificate.add', { key: key(), data });
+  const card = await ask(started, 'setting.compute', settingFor(plant));
+  const { id } = await ask(started, 'event.recordTightening', {
+    key: key(),
+    data: tighteningOf(plant, { dialled: { text: String(card.dial?.value), unit: 'bar' } }),
+  });
+  const [recorded] = (await ask(started, 'event.get', { id })).torques;
+  expect(recorded?.torque).toBeCloseTo(card.torque ?? Number.NaN, 6);
+  expect(recorded?.basis).toBe('certificate C-1 of W-1, gauge by CG-2 of G-1');
+  // Line of worked joint A at 98 % of the mark.
+  const atMark = -5.73214 + 1.49956 * 0.98 * (card.dial?.value ?? Number.NaN);
+  expect(Math.abs((recorded?.torque ?? Number.NaN) / atMark - 1)).toBeLessThan(1e-4);
 });

@@ -37,7 +37,7 @@ export async function recordTightening(context: WriteContext, data: TighteningDa
         ...facts.frozen,
         data,
         flags: [...flagsOf(facts, data.boltsTightened), ...dialFlag(facts.setting, data.dialled)],
-        torque: knownTorque(data, facts.cardInput.set.drive, facts.date),
+        torque: knownTorque(data, facts.cardInput),
       },
     },
   ]);
@@ -61,7 +61,7 @@ export async function recordBreakout(context: WriteContext, data: BreakoutData):
         ...facts.frozen,
         data,
         flags: [...flagsOf(facts, null), ...unknownStuds(data.readings, facts.boltCount)],
-        torques: data.readings.map((reading) => knownTorque(reading, facts.cardInput.set.drive, facts.date)),
+        torques: data.readings.map((reading) => knownTorque(reading, facts.cardInput)),
       },
     },
   ]);
@@ -168,7 +168,8 @@ function flagsOf(facts: Facts, boltsDone: number | null): string[] {
   if (card === null) flags.push('tools not recorded');
   if (setting === null) return flags;
   const { number, input } = setting;
-  if (!isDeepStrictEqual(input.tools, facts.tools)) flags.push(`other tools than setting ${number} names`);
+  if (!isDeepStrictEqual(comparable(input.tools), comparable(facts.tools)))
+    flags.push(`other tools than setting ${number} names`);
   if (facts.date < input.startsOn || facts.date > input.endsOn) {
     flags.push(`done on ${facts.date}; setting ${number} is for ${input.startsOn} to ${input.endsOn}`);
   }
@@ -177,6 +178,9 @@ function flagsOf(facts: Facts, boltsDone: number | null): string[] {
   }
   return flags;
 }
+
+/** Hoses have no order; reducers do. */
+const comparable = (tools: ToolSetInput) => ({ ...tools, hoseIds: tools.hoseIds.toSorted() });
 
 /** Two pressures are told apart from here on; below, they are the same number in two units. */
 const SAME_PRESSURE = 1e-3;

@@ -3,7 +3,8 @@ import { torqueAtPressure } from '../../../core/calibration/reading.ts';
 import { certificateStanding } from '../../../core/calibration/validity.ts';
 import type { BreakoutData } from '../../../core/contract/event.ts';
 import type { CertificateData } from '../../../core/contract/tool.ts';
-import type { ToolOnRegister } from '../../../core/setting/input.ts';
+import { type Hydraulics, hydraulicsOf } from '../../../core/setting/hydraulics.ts';
+import type { CardInput, ToolOnRegister } from '../../../core/setting/input.ts';
 import type { Entered } from '../../../core/units/entered.ts';
 import { FROZEN_DIGITS, roundSignificant } from '../../../core/units/round.ts';
 import type { KnownTorque } from '../chain/events.ts';
@@ -14,36 +15,51 @@ interface Typed {
 }
 
 /**
- * The torque a record stands for: read as torque, or the dialled pressure through the wrench's certificate as it stood
- * on that day. A lapsed certificate still gives the best number there is; the basis says that it had lapsed.
+ * The torque a record stands for: read as torque, or the dialled pressure through gauge and wrench as their certificates
+ * stood on that day, by the same relation as the card's. A lapsed certificate still gives the best number there is; the
+ * basis says that it had lapsed.
  */
 export function knownTorque(
   typed: Typed,
-  drive: ToolOnRegister<'drive unit'> | null,
-  date: string,
+  { set, startsOn }: Pick<CardInput, 'set' | 'startsOn'>,
 ): KnownTorque {
   if (typed.torque !== null) {
     return { torque: frozen(typed.torque.si), basis: 'read as torque', certificateId: null };
   }
   if (typed.dialled === null) return notKnown('not read');
-  if (drive === null) return notKnown('not known: the drive unit was not recorded');
-  const { number } = drive.data;
-  const standing = certificateStanding(drive.certificates, date);
-  if (standing.state === 'none') return notKnown(`not known: ${number} has no certificate`);
-  if (standing.state === 'later') {
-    return notKnown(
-      `not known: ${number} was first calibrated on ${standing.certificate.data.calibratedOn}, after that day`,
-    );
-  }
-  const { certificate } = standing;
-  const line = lineOf(certificate.data);
-  if (line === null) return notKnown(`not known: certificate ${certificate.data.number} has no line`);
-  const lapsed = standing.state === 'lapsed' ? `, lapsed on ${certificate.data.validUntil}` : '';
+  if (set.drive === null) return notKnown('not known: the drive unit was not recorded');
+  const hydraulics = hydraulicsOf({ set, startsOn });
+  const { line, certificate } = hydraulics;
+  if (certificate === null || line === null) return notKnown(`not known: ${missing(set.drive, startsOn)}`);
+  const lapsed = certificate.data.validUntil < startsOn ? `, lapsed on ${certificate.data.validUntil}` : '';
+  const gauge = gaugeReading(typed.dialled.si, hydraulics, set);
   return {
-    torque: frozen(torqueAtPressure(line, typed.dialled.si)),
-    basis: `certificate ${certificate.data.number} of ${number}${lapsed}`,
+    torque: frozen(torqueAtPressure(line, gauge.pressure)),
+    basis: `certificate ${certificate.data.number} of ${set.drive.data.number}${lapsed}${gauge.basis}`,
     certificateId: certificate.id,
   };
+}
+
+function missing(drive: ToolOnRegister<'drive unit'>, date: string): string {
+  const { number } = drive.data;
+  const standing = certificateStanding(drive.certificates, date);
+  if (standing.state === 'none') return `${number} has no certificate`;
+  const { data } = standing.certificate;
+  if (standing.state === 'later')
+    return `${number} was first calibrated on ${data.calibratedOn}, after that day`;
+  return `certificate ${data.number} of ${number} gives no line`;
+}
+
+/** True pressure behind what the gauge showed; as shown where its certificate doesn't say. */
+function gaugeReading(shown: number, { correction, gaugeStanding }: Hydraulics, { gauge }: CardInput['set']) {
+  if (correction === null || gauge === null || gaugeStanding === null || gaugeStanding.state === 'none') {
+    return { pressure: shown, basis: ', pressure as the gauge showed it' };
+  }
+  const { number } = gaugeStanding.certificate.data;
+  const pressure = correction.toReference(shown);
+  return pressure === null
+    ? { pressure: shown, basis: `, pressure as shown, outside certificate ${number} of ${gauge.data.number}` }
+    : { pressure, basis: `, gauge by ${number} of ${gauge.data.number}` };
 }
 
 const frozen = (torque: number) => roundSignificant(torque, FROZEN_DIGITS);
