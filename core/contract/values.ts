@@ -5,7 +5,7 @@ import { fromSI, type QuantityKind, UNITS, type Unit, unitsOf } from '../units/u
 // The window's content policy forbids eval; zod's compiled parsers need it.
 z.config({ jitless: true });
 
-export const id = z.uuid();
+export const id = z.uuid('one that is on the register');
 
 /** Required text, trimmed; `max` counts characters. */
 export const text = (max: number) => z.string().trim().min(1, 'needed').max(max, `at most ${max} characters`);

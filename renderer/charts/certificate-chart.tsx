@@ -78,10 +78,14 @@ export default function CertificateChart({ line, name, pressureUnit, torqueUnit 
           <Up cx={7} cy={7} />
         </svg>{' '}
         pressure rising
-        <svg viewBox="0 0 14 14" aria-hidden="true">
-          <Down cx={7} cy={7} />
-        </svg>{' '}
-        pressure falling
+        {down.length > 0 && (
+          <>
+            <svg viewBox="0 0 14 14" aria-hidden="true">
+              <Down cx={7} cy={7} />
+            </svg>{' '}
+            pressure falling
+          </>
+        )}
       </p>
       <ChartFrame
         label={`Certificate ${name}: torque in ${torque} over pressure in ${pressure}, with the line through the points`}
@@ -110,7 +114,7 @@ export default function CertificateChart({ line, name, pressureUnit, torqueUnit 
       <ChartFrame
         label={`Certificate ${name}: distance of each point from the line in ${torque}`}
         draw={(width) => (
-          <ComposedChart width={width} height={150} margin={margin} accessibilityLayer={false}>
+          <ComposedChart width={width} height={170} margin={margin} accessibilityLayer={false}>
             <XAxis
               {...across}
               label={{ value: `Pressure, ${pressure}`, position: 'insideBottom', offset: -14, ...axisText }}
@@ -124,7 +128,7 @@ export default function CertificateChart({ line, name, pressureUnit, torqueUnit 
               tickLine={axisLine}
               tickCount={3}
               tickFormatter={(value: number) => sensible(value, 2)}
-              label={upright(`Off line, ${torque}`)}
+              label={upright(`Off, ${torque}`)}
             />
             <ReferenceLine y={0} stroke="var(--ink-2)" />
             <Scatter data={up} dataKey="residual" shape={Up} isAnimationActive={false} />

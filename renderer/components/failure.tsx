@@ -1,4 +1,4 @@
-import type { RequestError } from '../../core/contract/errors.ts';
+import type { FieldFault, RequestError } from '../../core/contract/errors.ts';
 
 interface FailureProps {
   readonly error: RequestError;
@@ -8,18 +8,19 @@ interface FailureProps {
 
 /** A refused request in plain words: what, which field, what stood there, what is allowed. */
 export function Failure({ error, what }: FailureProps) {
+  // The message of a refused form only repeats its first field; the list has them all.
+  const listed = error.code === 'invalid_input' && error.details.length > 0;
   return (
     <div className="failure" role="alert">
       <p>
         {what && <b>{what} </b>}
-        {error.message}
+        {listed ? 'What stands in these fields can not be used:' : error.message}
       </p>
       {error.details.length > 0 && (
         <ul>
           {error.details.map((fault) => (
             <li key={`${fault.field} ${fault.allowed}`}>
-              <b>{fieldWords(fault.field)}</b>
-              {fault.value !== '' && `: “${fault.value}”`}. {sentence(fault.allowed)}
+              <b>{fieldWords(fault.field)}</b>: {faultWords(fault)}
             </li>
           ))}
         </ul>
@@ -28,7 +29,11 @@ export function Failure({ error, what }: FailureProps) {
   );
 }
 
-const sentence = (allowed: string): string => (/^allowed/i.test(allowed) ? allowed : `Allowed: ${allowed}`);
+/** A message that quotes the value already says it once. */
+function faultWords({ value, allowed }: FieldFault): string {
+  const quoted = value === '' || value === '[]' || allowed.includes(value.split(' ')[0] ?? value);
+  return quoted ? allowed : `“${value}”; allowed: ${allowed}`;
+}
 
 /** "data.bolting.studLength" → "bolting, stud length". */
 function fieldWords(path: string): string {

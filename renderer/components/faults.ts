@@ -4,10 +4,16 @@ import type { FieldFault } from '../../core/contract/errors.ts';
 /** Faults of the last try, so that each field can show its own beside itself. */
 export const Faults = createContext<readonly FieldFault[]>([]);
 
-const bare = (path: string): string => path.replace(/^data\./, '').replace(/\.(text|unit|si)$/, '');
+const bare = (path: string): string =>
+  path.replace(/^(data\.)?((measured|space)\.)?/, '').replace(/\.(text|unit|si)$/, '');
 
 export function useFault(name: string): FieldFault | undefined {
   return useContext(Faults).find((fault) => bare(fault.field) === name);
+}
+
+/** Faults of every row of a list: "points" → those of points.0.pressure and so on. */
+export function useFaultsUnder(name: string): readonly FieldFault[] {
+  return useContext(Faults).filter((fault) => bare(fault.field).startsWith(name));
 }
 
 /** What a field tells a screen reader about its fault and hint. */

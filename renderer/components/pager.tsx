@@ -22,10 +22,10 @@ export function Pager({ page, pageSize, total, noun, onPage }: PagerProps) {
       {last > 1 && (
         <>
           <button type="button" className="link" disabled={page <= 1} onClick={() => onPage(page - 1)}>
-            Earlier page
+            Earlier<span className="unseen"> page</span>
           </button>
           <button type="button" className="link" disabled={page >= last} onClick={() => onPage(page + 1)}>
-            Next page
+            Next<span className="unseen"> page</span>
           </button>
         </>
       )}

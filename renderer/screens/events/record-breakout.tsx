@@ -1,5 +1,6 @@
 import { FormProvider, useForm } from 'react-hook-form';
 import { Link, useLocation } from 'wouter';
+import type { RequestError } from '../../../core/contract/errors.ts';
 import type { JointDetail } from '../../../core/contract/joint.ts';
 import type { IssuedSetting } from '../../../core/contract/setting.ts';
 import { useWrite } from '../../app/ask.ts';
@@ -64,9 +65,10 @@ function BreakoutEditor({ joint, setting }: EditorProps) {
       },
     ),
   );
+  const error = record.error && withStuds(record.error.error, record.variables?.data.readings ?? []);
   return (
     <FormProvider {...form}>
-      <Faults value={record.error?.error.details ?? []}>
+      <Faults value={error?.details ?? []}>
         <form className="form" onSubmit={onSubmit} noValidate>
           <DraftNote
             restored={draft.restored}
@@ -79,7 +81,7 @@ function BreakoutEditor({ joint, setting }: EditorProps) {
           <BreakoutGrid countKnown={joint.boltCount !== null} />
           <UsedTools />
           <Remarks />
-          {record.error && <Failure error={record.error.error} what="The breakout was not recorded." />}
+          {error && <Failure error={error} what="The breakout was not recorded." />}
           <div className="row">
             <button type="submit" className="act" disabled={record.isPending}>
               Record breakout
@@ -92,4 +94,15 @@ function BreakoutEditor({ joint, setting }: EditorProps) {
       </Faults>
     </FormProvider>
   );
+}
+
+/** Only loosened studs are sent, so a fault's row is not its stud: it is named by the stud. */
+function withStuds(error: RequestError, readings: readonly { readonly bolt: number }[]): RequestError {
+  return {
+    ...error,
+    details: error.details.map((fault) => ({
+      ...fault,
+      field: fault.field.replace(/readings\.(\d+)/, (_, row) => `stud ${readings[Number(row)]?.bolt ?? '?'}`),
+    })),
+  };
 }

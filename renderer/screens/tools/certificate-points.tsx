@@ -2,6 +2,7 @@ import type { ClipboardEvent } from 'react';
 import { useFieldArray, useFormContext, useWatch } from 'react-hook-form';
 import { unitsOf } from '../../../core/units/units.ts';
 import { unitLabel } from '../../app/text/number.ts';
+import { useFaultsUnder } from '../../components/faults.ts';
 import { Choice } from '../../components/fields.tsx';
 import {
   blankRow,
@@ -16,6 +17,12 @@ const HEADINGS: Record<Measured, readonly [string, string]> = {
   gauge: ['Gauge showed', 'Reference'],
 };
 
+/** "data.measured.points.2.torque" → "point 3, torque". */
+function pointWords(path: string): string {
+  const [, row, part] = /points\.(\d+)\.?(\w*)/.exec(path) ?? [];
+  return row === undefined ? 'Points' : [`Point ${Number(row) + 1}`, part].filter(Boolean).join(', ');
+}
+
 const offered = (quantity: 'pressure' | 'torque') =>
   unitsOf(quantity).map((unit) => ({ value: unit, words: unitLabel(unit) }));
 
@@ -25,6 +32,7 @@ export function CertificatePoints({ kind }: { readonly kind: Measured }) {
   const { fields, append, remove, replace } = useFieldArray({ control, name: 'rows' });
   const rows = useWatch({ control, name: 'rows' });
   const [pressureUnit, torqueUnit] = useWatch({ control, name: ['pressureUnit', 'torqueUnit'] });
+  const faults = useFaultsUnder('points');
   const [first, second] = HEADINGS[kind];
   const wrench = kind === 'pressure-torque';
 
@@ -110,6 +118,11 @@ export function CertificatePoints({ kind }: { readonly kind: Measured }) {
           ))}
         </tbody>
       </table>
+      {faults.map((fault) => (
+        <p className="fault-line" key={fault.field}>
+          {pointWords(fault.field)}: {fault.allowed}
+        </p>
+      ))}
       <button type="button" className="quiet" onClick={() => append(blankRow())}>
         Add a point
       </button>

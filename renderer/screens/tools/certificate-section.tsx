@@ -2,7 +2,7 @@ import { lazy, Suspense, useState } from 'react';
 import type { CertificateDetail, CertificateLineView } from '../../../core/contract/tool.ts';
 import { UNITS, type Unit } from '../../../core/units/units.ts';
 import { useRegister } from '../../app/register.ts';
-import { count, sensible, unitLabel, withUnit } from '../../app/text/number.ts';
+import { count, exact, unitLabel, withUnit } from '../../app/text/number.ts';
 import { day } from '../../app/text/time.ts';
 import { Busy } from '../../components/busy.tsx';
 import { Unknown } from '../../components/number.tsx';
@@ -81,12 +81,14 @@ interface LineWordsProps {
 
 function LineWords({ line, pressureUnit, torqueUnit }: LineWordsProps) {
   const torque = (si: number) => withUnit(si, torqueUnit);
-  const slope = `${sensible(perUnit(line.slope, torqueUnit, pressureUnit), 5)} ${unitLabel(torqueUnit)}/${unitLabel(pressureUnit)}`;
+  const slope = perUnit(line.slope, torqueUnit, pressureUnit);
+  const slopeWords = `${exact(Number(slope.toPrecision(5)))} ${unitLabel(torqueUnit)}/${unitLabel(pressureUnit)}`;
   return (
-    <p>
-      Line through {count(line.points.length)} points:{' '}
-      {line.throughOrigin ? `${slope} through zero` : `${torque(line.intercept)} and ${slope}`}. Largest
-      distance of a point from it {torque(line.largestResidual)}.
+    <p className="after">
+      Line through {count(line.points.length)} points: T ={' '}
+      {line.throughOrigin ? '' : `${torque(line.intercept)} + `}
+      {slopeWords} × p. The point farthest from it lies {torque(Math.abs(line.largestResidual))}{' '}
+      {line.largestResidual < 0 ? 'below' : 'above'}.
     </p>
   );
 }
