@@ -1,3 +1,4 @@
+import { inspect } from 'node:util';
 import type * as z from 'zod';
 import type { FieldFault } from '../../core/contract/errors.ts';
 import { RequestFailure } from './failure.ts';
@@ -51,13 +52,17 @@ function at(input: unknown, path: readonly PropertyKey[]): unknown {
   );
 }
 
+/** What stood there, for reading; a message port carries more kinds of values than JSON has. */
 function show(value: unknown): string {
   if (value === undefined) return '';
-  if (typeof value === 'string') return cut(value);
-  if (typeof value === 'object' && value !== null && 'text' in value && 'unit' in value) {
-    return cut(`${String(value.text)} ${String(value.unit)}`);
-  }
-  return cut(JSON.stringify(value) ?? String(value));
+  if (typeof value === 'string') return cut(value.toWellFormed());
+  if (isTypedQuantity(value)) return cut(`${value.text} ${value.unit}`.toWellFormed());
+  return cut(inspect(value, { depth: 2, breakLength: Number.POSITIVE_INFINITY }));
+}
+
+function isTypedQuantity(value: unknown): value is { text: string; unit: string } {
+  if (typeof value !== 'object' || value === null || !('text' in value) || !('unit' in value)) return false;
+  return typeof value.text === 'string' && typeof value.unit === 'string';
 }
 
 function cut(text: string): string {
