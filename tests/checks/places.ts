@@ -12,7 +12,7 @@ interface Place {
 const PLACES: readonly Place[] = [
   {
     pattern: new RegExp(
-      `(?<![\\w.])/(${['root', 'work', 'tmp', 'home/[a-z]+', 'Users/[A-Za-z]+'].join('|')})/`,
+      `(?<![\\w.])/(${['root', 'work', 'tmp', 'home/[a-z]{2,}', 'Users/[A-Za-z]+'].join('|')})/`,
     ),
     reason: 'a folder of one machine',
   },
