@@ -23,7 +23,7 @@ export function ChartFrame({ label, draw }: ChartFrameProps) {
   }, []);
   return (
     <div className="chart" ref={box} role="img" aria-label={label}>
-      {draw(width)}
+      <div aria-hidden="true">{draw(width)}</div>
     </div>
   );
 }
