@@ -55,7 +55,7 @@ export function otherToolSetting(
   ceiling: number | null,
 ): Outcome<ToolSetting> {
   const inputs = [
-    positive('T', 'torque wanted, N·m', wanted, 'choose a target and friction'),
+    within('T', 'torque wanted, N·m', wanted, [0.001, 1e7], 'choose a target and friction'),
     ...(ceiling === null
       ? []
       : [positive('Tmax', 'torque not to be exceeded, N·m', ceiling, 'check the limit')]),

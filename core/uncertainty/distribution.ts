@@ -45,17 +45,15 @@ function moments(values: Float64Array): Pick<Distribution, 'mean' | 'deviation' 
   let sum = 0;
   for (const value of values) sum += value;
   const mean = sum / n;
-  let second = 0;
-  let third = 0;
-  for (const value of values) {
-    const distance = value - mean;
-    second += distance * distance;
-    third += distance * distance * distance;
-  }
-  const deviation = Math.sqrt(second / (n - 1));
+  let squares = 0;
+  for (const value of values) squares += (value - mean) ** 2;
+  const deviation = Math.sqrt(squares / (n - 1));
   // Equal values differ from their mean by rounding alone; that has no skewness.
-  const rounding = Math.abs(mean) * 1e-12;
-  return { mean, deviation, skewness: deviation <= rounding ? 0 : third / n / (second / n) ** 1.5 };
+  if (deviation <= Math.abs(mean) * 1e-12) return { mean, deviation, skewness: 0 };
+  const spread = Math.sqrt(squares / n);
+  let cubes = 0;
+  for (const value of values) cubes += ((value - mean) / spread) ** 3;
+  return { mean, deviation, skewness: cubes / n };
 }
 
 /** Value that a share `p` of rising `values` lies at or below, between neighbours on a straight line. */

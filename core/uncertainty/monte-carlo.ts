@@ -1,4 +1,4 @@
-import { compute, type Outcome, positive, type RelationInput, whole, within } from '../findings/outcome.ts';
+import { compute, type Outcome, type RelationInput, whole, within } from '../findings/outcome.ts';
 import type { LoadContributor } from './budget.ts';
 import { type Distribution, summarise } from './distribution.ts';
 import { GENERATOR, type Shape, samplerOf, uniformSource } from './draw.ts';
@@ -58,10 +58,11 @@ export function simulateLoad(input: SimulationInput): Outcome<Simulation> {
 
 function inputsOf({ nominal, contributors, draws, seed, bolts }: SimulationInput) {
   return {
-    nominal: positive(
+    nominal: within(
       'F0',
       'bolt load without error, N',
       nominal,
+      [0.001, 1e9],
       'choose a target or a torque and friction',
     ),
     draws: whole('M', 'number of draws', draws, [1000, 1_000_000], 'choose 100,000'),

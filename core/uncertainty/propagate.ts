@@ -60,7 +60,10 @@ export function propagate(
     }
     values[trial] = value;
   }
-  return { value: summarise(values, seed, GENERATOR), missing: [] };
+  const distribution = summarise(values, seed, GENERATOR);
+  return Number.isFinite(distribution.deviation)
+    ? { value: distribution, missing: [] }
+    : noSolution('y', 'result of the model', 'values too large to be squared: check the units');
 }
 
 function checksOf({ name, mean, u, shape }: RandomInput, index: number) {
