@@ -1,4 +1,4 @@
-import { fromSI, type QuantityKind, UNITS, type Unit } from '../../../core/units/units.ts';
+import { fromSI, UNITS, type Unit } from '../../../core/units/units.ts';
 
 const THIN = '\u202f';
 
@@ -31,18 +31,6 @@ export function full(value: number): string {
   }
   return grouped(String(Number(value.toPrecision(6))));
 }
-
-/** The unit a quantity is read in when the number has no gauge or typed unit of its own. */
-export const READ_IN = {
-  length: 'mm',
-  area: 'mm2',
-  force: 'kN',
-  stress: 'MPa',
-  pressure: 'bar',
-  torque: 'N.m',
-  temperature: 'degC',
-  ratio: 'percent',
-} as const satisfies Record<QuantityKind, Unit>;
 
 export const unitLabel = (unit: Unit): string => UNITS[unit].label;
 

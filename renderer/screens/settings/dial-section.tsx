@@ -1,7 +1,7 @@
 import type { SettingCard } from '../../../core/contract/setting.ts';
 import type { Unit } from '../../../core/units/units.ts';
 import { exact, inUnit, unitLabel } from '../../app/text/number.ts';
-import { Measure } from '../../components/number.tsx';
+import { Measure, Unknown } from '../../components/number.tsx';
 import { CardNumber, type Choosing } from './card-number.tsx';
 import type { NumberName } from './use-working.ts';
 
@@ -52,22 +52,28 @@ export function DialSection({ card, chosen, onChoose }: DialSectionProps) {
             <div>
               <dt>Of yield, axial / combined</dt>
               <dd>
-                <Share
-                  card={card}
-                  of="axialOfYield"
-                  si={card.axialOfYield}
-                  chosen={chosen}
-                  onChoose={onChoose}
-                />
-                {' / '}
-                <Share
-                  card={card}
-                  of="combinedOfYield"
-                  si={card.combinedOfYield}
-                  chosen={chosen}
-                  onChoose={onChoose}
-                />{' '}
-                <span className="unit">%</span>
+                {card.axialOfYield === null && card.combinedOfYield === null ? (
+                  <Unknown />
+                ) : (
+                  <>
+                    <Share
+                      card={card}
+                      of="axialOfYield"
+                      si={card.axialOfYield}
+                      chosen={chosen}
+                      onChoose={onChoose}
+                    />
+                    {' / '}
+                    <Share
+                      card={card}
+                      of="combinedOfYield"
+                      si={card.combinedOfYield}
+                      chosen={chosen}
+                      onChoose={onChoose}
+                    />{' '}
+                    <span className="unit">%</span>
+                  </>
+                )}
               </dd>
             </div>
           </>
@@ -88,9 +94,5 @@ interface ShareProps extends DialSectionProps {
 }
 
 function Share({ si, ...rest }: ShareProps) {
-  return (
-    <CardNumber {...rest}>
-      {si === null ? <span className="unknown">not known</span> : inUnit(si, 'percent')}
-    </CardNumber>
-  );
+  return <CardNumber {...rest}>{si === null ? <Unknown /> : inUnit(si, 'percent')}</CardNumber>;
 }
