@@ -54,7 +54,7 @@ export async function up(db: Kysely<unknown>): Promise<void> {
     `create index tightening_by_setting on tightening (setting_id) where setting_id is not null`,
     ...appendOnly('tightening', ['id']),
     `create table breakout (${work},
-       readings integer not null check (readings between 1 and 400),
+       readings integer not null check (readings between 0 and 400),
        not_turned integer not null check (not_turned between 0 and 400),
        torque_nm real check (${torque('torque_nm')}),
        highest_nm real check (${torque('highest_nm')}),

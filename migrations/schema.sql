@@ -23,7 +23,7 @@ CREATE TABLE breakout (
        happened_at text not null check (happened_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
        happened_at_utc text not null check (happened_at_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
        flags text not null check (json_valid(flags)),
-       readings integer not null check (readings between 1 and 400),
+       readings integer not null check (readings between 0 and 400),
        not_turned integer not null check (not_turned between 0 and 400),
        torque_nm real check (torque_nm between 0 and 1000000),
        highest_nm real check (highest_nm between 0 and 1000000),

@@ -204,7 +204,7 @@ export const AWKWARD_VALUES: readonly (readonly [string, string, unknown, string
   ['tightening', 'final_pass_no_turn', 2, 'neither 0 nor 1'],
   ['tightening', 'torque_nm', Number.POSITIVE_INFINITY, 'infinite torque'],
   ['tightening', 'dialled_unit', null, 'pressure without its unit'],
-  ['breakout', 'readings', 0, 'no readings'],
+  ['breakout', 'readings', -1, 'fewer than none'],
   ['breakout', 'highest_nm', null, 'median without the highest'],
   ['breakout_reading', 'outcome', 'loose', 'outcome that does not exist'],
   ['breakout_reading', 'bolt', 0, 'stud before the first'],

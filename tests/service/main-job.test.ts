@@ -57,7 +57,7 @@ test('the main job: refused without a certificate, issued with one, done, broken
 
   const chart = await ask(started, 'joint.chart', { id: jointId });
   expect(chart.points.map(({ kind }) => kind)).toEqual(['tightening', 'breakout']);
-  expect(chart.points[1]).toMatchObject({ eventId: breakout.id, readings: 3, notTurned: 1, highest: 450 });
+  expect(chart.points[1]).toMatchObject({ eventId: breakout.id, readings: 2, notTurned: 1, highest: 450 });
   expect(chart).toMatchObject({ shown: 2, total: 2 });
   expect(chart.finding).toMatch(/last breakout took/);
 

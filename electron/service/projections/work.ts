@@ -30,12 +30,12 @@ export const projectTightenings: Projector<'tightening recorded'> = async (db, e
 export const projectBreakouts: Projector<'breakout recorded'> = async (db, events) => {
   for (const event of events) {
     const { data, torques } = event.data;
-    const { median, highest } = breakoutTorques(data.readings, torques);
+    const { median, highest, read } = breakoutTorques(data.readings, torques);
     await db
       .insertInto('breakout')
       .values({
         ...workColumns(event),
-        readings: data.readings.length,
+        readings: read,
         not_turned: data.readings.filter(({ outcome }) => outcome !== 'turned').length,
         torque_nm: median,
         highest_nm: highest,

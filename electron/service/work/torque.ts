@@ -82,12 +82,12 @@ export function lineOf({ measured }: CertificateData) {
 
 /**
  * Median and largest of a breakout's torques, over the studs that turned; where none turned, over the torques that were
- * tried in vain, which are then lower bounds.
+ * tried in vain, which are then lower bounds. `read` counts the studs with a torque at all.
  */
 export function breakoutTorques(
   readings: BreakoutData['readings'],
   torques: readonly KnownTorque[],
-): { readonly median: number | null; readonly highest: number | null } {
+): { readonly median: number | null; readonly highest: number | null; readonly read: number } {
   const read = readings.flatMap(({ outcome }, index) => {
     const torque = torques[index]?.torque ?? null;
     return torque === null ? [] : [{ turned: outcome === 'turned', torque }];
@@ -97,6 +97,10 @@ export function breakoutTorques(
   const middle = sorted.length / 2;
   const low = sorted[Math.ceil(middle) - 1];
   const high = sorted[Math.floor(middle)];
-  if (low === undefined || high === undefined) return { median: null, highest: null };
-  return { median: (low + high) / 2, highest: Math.max(...read.map(({ torque }) => torque)) };
+  if (low === undefined || high === undefined) return { median: null, highest: null, read: 0 };
+  return {
+    median: (low + high) / 2,
+    highest: Math.max(...read.map(({ torque }) => torque)),
+    read: read.length,
+  };
 }
