@@ -25,7 +25,7 @@ export interface StripAreas {
  * @param thread thread of the stud
  * @param engagement engaged length Le, m, above 0: nut height less its countersinks
  * @returns least areas over the tolerances; no solution for a thread without limits of size
- * @example stripAreas(unifiedThread(1, 8), 0.0254).value?.external // 1.15e-3 m²
+ * @example stripAreas(unifiedThread(1, 8), 0.0254).value?.external // 1.07e-3 m²
  * @source FED-STD-H28/2B and ASME B1.1-2003, Appendix B (second-hand)
  */
 export function stripAreas(thread: Thread, engagement: number | null): Outcome<StripAreas> {
