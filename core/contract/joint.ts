@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { date, entered, id, instant, optionalText, page, storedQuantity, text } from './values.ts';
+import { entered, id, instant, optionalText, page, text } from './values.ts';
 
 /** Which cross-section a bolt stress is divided by. Never implied. */
 export const stressArea = z.enum(['tensile', 'root']);
@@ -208,8 +208,6 @@ export const jointChart = z.strictObject({
   shown: z.int(),
   total: z.int(),
 });
-export type JointChart = z.infer<typeof jointChart>;
 
 export const unitSummary = z.strictObject({ id, name: z.string(), version: z.int(), joints: z.int() });
 export const personSummary = z.strictObject({ id, name: z.string(), version: z.int(), role: z.string() });
-export { date, storedQuantity };

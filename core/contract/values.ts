@@ -63,13 +63,6 @@ function allowed(range: Range, unit: Unit): string {
   return `at most ${show(range.max ?? 0)}`;
 }
 
-/** Already stored quantity, as answered by the service. */
-export const storedQuantity = z.strictObject({
-  text: z.string(),
-  unit: z.enum(Object.keys(UNITS) as [Unit, ...Unit[]]),
-  si: z.number(),
-});
-
 export const page = { page: z.int().min(1).max(1_000_000), pageSize: z.int().min(1).max(200) };
 
 /** Every write carries one; a retry with the same key and input answers what was recorded the first time. */

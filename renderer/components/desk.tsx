@@ -6,19 +6,26 @@ interface DeskProps {
   readonly indexLabel: string;
   /** The left side holds choices for the page instead of ways to other pages. */
   readonly choices?: boolean;
+  /** What can be done with what is on the page: beside it on a wide desk, above it on a narrow one. */
+  readonly doings?: ReactNode;
   readonly children: ReactNode;
   /** What the book has to say about the page; without it the page takes the room. */
   readonly margin?: ReactNode;
 }
 
 /** The open notebook: index, page, margin. */
-export function Desk({ index, indexLabel, choices, children, margin }: DeskProps) {
+export function Desk({ index, indexLabel, choices, doings, children, margin }: DeskProps) {
   const Side = choices ? 'section' : 'nav';
   return (
-    <div className={margin ? 'desk' : 'desk plain'}>
+    <div className={margin || doings ? 'desk' : 'desk plain'}>
       <Side className="index" aria-label={indexLabel}>
         {index}
       </Side>
+      {doings && (
+        <section className="doings" aria-label="What can be done">
+          {doings}
+        </section>
+      )}
       <main className="page" id="page" tabIndex={-1}>
         {children}
       </main>

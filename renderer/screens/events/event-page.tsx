@@ -16,6 +16,13 @@ export function EventPage({ id }: { readonly id: string }) {
     <Desk
       indexLabel="Joints"
       index={<JointIndex {...(event.data ? { current: event.data.jointId } : {})} />}
+      doings={
+        event.data && (
+          <Link className="quiet" href={`/joints/${event.data.jointId}`}>
+            Joint {event.data.tag}
+          </Link>
+        )
+      }
       margin={event.data && <EventMargin event={event.data} />}
     >
       <Asked asking={event} what="the record">
@@ -124,11 +131,6 @@ function TorqueTable({ event }: { readonly event: EventDetail }) {
 function EventMargin({ event }: { readonly event: EventDetail }) {
   return (
     <>
-      <div className="doings">
-        <Link className="quiet" href={`/joints/${event.jointId}`}>
-          Joint {event.tag}
-        </Link>
-      </div>
       <section>
         <h2>Flags</h2>
         {event.flags.length === 0 && <p className="small">Nothing was flagged.</p>}

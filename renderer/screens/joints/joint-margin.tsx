@@ -15,20 +15,6 @@ export function JointMargin({ joint, line }: JointMarginProps) {
   const doubtful = lines.filter((each) => each.status !== null);
   return (
     <>
-      <div className="doings">
-        <Link className="act" href={`/joints/${joint.id}/setting`}>
-          Work out a setting
-        </Link>
-        <Link className="quiet" href={`/joints/${joint.id}/record/tightening`}>
-          Record tightening
-        </Link>
-        <Link className="quiet" href={`/joints/${joint.id}/record/breakout`}>
-          Record breakout
-        </Link>
-        <Link className="quiet" href={`/joints/${joint.id}/edit`}>
-          Edit joint
-        </Link>
-      </div>
       {line && (
         <section>
           <h2>Where it comes from</h2>
@@ -68,6 +54,25 @@ export function JointMargin({ joint, line }: JointMarginProps) {
           ))}
         </section>
       )}
+    </>
+  );
+}
+
+export function JointDoings({ id }: { readonly id: string }) {
+  return (
+    <>
+      <Link className="act" href={`/joints/${id}/setting`}>
+        Work out a setting
+      </Link>
+      <Link className="quiet" href={`/joints/${id}/record/tightening`}>
+        Record tightening
+      </Link>
+      <Link className="quiet" href={`/joints/${id}/record/breakout`}>
+        Record breakout
+      </Link>
+      <Link className="quiet" href={`/joints/${id}/edit`}>
+        Edit joint
+      </Link>
     </>
   );
 }

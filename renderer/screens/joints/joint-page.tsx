@@ -9,7 +9,7 @@ import { JointChartSection } from './joint-chart-section.tsx';
 import { JointHistory } from './joint-history.tsx';
 import { JointIndex } from './joint-index.tsx';
 import { flangeWords, type JointLine, jointLines } from './joint-lines.ts';
-import { JointMargin } from './joint-margin.tsx';
+import { JointDoings, JointMargin } from './joint-margin.tsx';
 import { ValueLines } from './value-lines.tsx';
 
 export function JointPage({ id }: { readonly id: string }) {
@@ -19,6 +19,7 @@ export function JointPage({ id }: { readonly id: string }) {
     <Desk
       indexLabel="Joints"
       index={<JointIndex current={id} />}
+      doings={joint.data && <JointDoings id={id} />}
       margin={joint.data && <JointMargin joint={joint.data} line={line} />}
     >
       <Asked asking={joint} what="the joint">

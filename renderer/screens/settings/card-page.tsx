@@ -1,7 +1,8 @@
 import { useState } from 'react';
 import type { IssuedSetting, SettingCard } from '../../../core/contract/setting.ts';
 import { useRegister } from '../../app/register.ts';
-import { moment, span } from '../../app/text/time.ts';
+import { counted } from '../../app/text/number.ts';
+import { day, moment, span } from '../../app/text/time.ts';
 import { Title } from '../../components/desk.tsx';
 import { BreakoutLines } from './breakout-lines.tsx';
 import type { Choosing } from './card-number.tsx';
@@ -56,7 +57,11 @@ export function CardPage({ card, issued, chosen, onChoose }: CardPageProps) {
             Calculations {card.coreVersion}.
           </span>
           <span>Record {issued.hash}</span>
-          {register.head && <span>Register head {register.head}</span>}
+          {register.head && (
+            <span>
+              Register head on {day(register.today)} over {counted(register.events, 'record')} {register.head}
+            </span>
+          )}
         </p>
       )}
     </>

@@ -16,14 +16,12 @@ export function IssuedSheet({ id }: { readonly id: string }) {
     <Desk
       indexLabel="Joints"
       index={<JointIndex {...(issued.data ? { current: issued.data.card.jointId } : {})} />}
+      doings={issued.data && <SheetDoings issued={issued.data} />}
       margin={
         issued.data && (
-          <>
-            <SheetDoings issued={issued.data} />
-            <CardMargin card={issued.data.card} working={working} stale={false}>
-              {null}
-            </CardMargin>
-          </>
+          <CardMargin card={issued.data.card} working={working} stale={false}>
+            {null}
+          </CardMargin>
         )
       }
     >
@@ -37,7 +35,7 @@ export function IssuedSheet({ id }: { readonly id: string }) {
 function SheetDoings({ issued }: { readonly issued: IssuedSetting }) {
   const { card } = issued;
   return (
-    <div className="doings">
+    <>
       <Link className="act" href={`/joints/${card.jointId}/record/${card.kind}/${issued.id}`}>
         Record {card.kind}
       </Link>
@@ -47,6 +45,6 @@ function SheetDoings({ issued }: { readonly issued: IssuedSetting }) {
       <Link className="quiet" href={`/joints/${card.jointId}`}>
         Joint {card.tag}
       </Link>
-    </div>
+    </>
   );
 }

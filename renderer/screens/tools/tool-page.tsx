@@ -16,6 +16,7 @@ export function ToolPage({ id }: { readonly id: string }) {
     <Desk
       indexLabel="Tools"
       index={<ToolIndex current={id} />}
+      doings={tool.data && <ToolDoings id={id} />}
       margin={tool.data && <ToolMargin tool={tool.data} />}
     >
       <Asked asking={tool} what="the tool">
@@ -89,23 +90,26 @@ function Certificates({ certificates }: { readonly certificates: ToolDetail['cer
 
 function ToolMargin({ tool }: { readonly tool: ToolDetail }) {
   return (
+    <section>
+      <h2>Used</h2>
+      <p>
+        {tool.uses === 0
+          ? 'Not used in a recorded event yet.'
+          : `In ${counted(tool.uses, 'recorded event')}.`}
+      </p>
+    </section>
+  );
+}
+
+function ToolDoings({ id }: { readonly id: string }) {
+  return (
     <>
-      <div className="doings">
-        <Link className="act" href={`/tools/${tool.id}/certificates/new`}>
-          Add a certificate
-        </Link>
-        <Link className="quiet" href={`/tools/${tool.id}/edit`}>
-          Edit tool
-        </Link>
-      </div>
-      <section>
-        <h2>Used</h2>
-        <p>
-          {tool.uses === 0
-            ? 'Not used in a recorded event yet.'
-            : `In ${counted(tool.uses, 'recorded event')}.`}
-        </p>
-      </section>
+      <Link className="act" href={`/tools/${id}/certificates/new`}>
+        Add a certificate
+      </Link>
+      <Link className="quiet" href={`/tools/${id}/edit`}>
+        Edit tool
+      </Link>
     </>
   );
 }
