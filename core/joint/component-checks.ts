@@ -50,8 +50,8 @@ export interface LimitCheck {
   readonly case: PressureCase['name'] | null;
   readonly state: 'met' | 'not met' | 'not known';
   readonly side: 'at least' | 'at most';
-  /** Bolt stress on the root area, Pa. */
-  readonly value: number;
+  /** Bolt stress on the root area, Pa; null when it can't be one. */
+  readonly value: number | null;
   /** Limit as a bolt stress on the root area, Pa; null when not known. */
   readonly limit: number | null;
   readonly relation: string;
@@ -73,7 +73,7 @@ const DATA_SHEET = 'take it from the gasket data sheet';
  * @example checkBoltStress(345e6, data).find((check) => check.step === 5)?.state // 'met'
  * @source ASME PCC-1-2013, Appendix O, steps 5 to 8 (from memory)
  */
-export function checkBoltStress(boltStress: number, data: ComponentData): LimitCheck[] {
+export function checkBoltStress(boltStress: number | null, data: ComponentData): LimitCheck[] {
   return [
     check(boltStress, 5, 'gasket seating', 'at least', seatingStress(data), 'σb ≥ Sg,minS·Ag/(nb·Ab)'),
     ...data.cases.map((pressureCase) => ({
@@ -93,18 +93,28 @@ export function checkBoltStress(boltStress: number, data: ComponentData): LimitC
 }
 
 function check(
-  value: number,
+  boltStress: number | null,
   step: LimitCheck['step'],
   name: LimitCheck['name'],
   side: LimitCheck['side'],
   limit: Outcome<number>,
   relation: string,
 ): LimitCheck {
-  const bare = { step, name, case: null, side, value, relation };
-  if (limit.value === null) return { ...bare, state: 'not known', limit: null, missing: limit.missing };
+  const stress = compute(
+    {
+      stress: within('σb', 'bolt stress on the root area, Pa', boltStress, [0, 5e9], 'select a bolt stress'),
+    },
+    (v) => v.stress,
+  );
+  const bare = { step, name, case: null, side, value: stress.value, limit: limit.value, relation };
+  if (stress.value === null || limit.value === null) {
+    return { ...bare, state: 'not known', missing: [...stress.missing, ...limit.missing] };
+  }
   const met =
-    side === 'at least' ? value >= limit.value * (1 - ROUNDING) : value <= limit.value * (1 + ROUNDING);
-  return { ...bare, state: met ? 'met' : 'not met', limit: limit.value, missing: [] };
+    side === 'at least'
+      ? stress.value >= limit.value * (1 - ROUNDING)
+      : stress.value <= limit.value * (1 + ROUNDING);
+  return { ...bare, state: met ? 'met' : 'not met', missing: [] };
 }
 
 /**

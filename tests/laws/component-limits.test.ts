@@ -106,6 +106,12 @@ describe('component limits', () => {
           expect(check.state === 'not known').toBe(check.limit === null);
           expect(check.state === 'not known').toBe(check.missing.length > 0);
         }
+        for (const wrong of [null, Number.NaN, -1, Number.POSITIVE_INFINITY]) {
+          for (const { state, value, missing } of checkBoltStress(wrong, data)) {
+            expect([state, missing[0]?.symbol]).toEqual(['not known', 'σb']);
+            expect(Number.isNaN(value)).toBe(false);
+          }
+        }
       }),
       { numRuns: 500 },
     );
