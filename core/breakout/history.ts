@@ -1,5 +1,5 @@
 import type { ChartPoint } from '../contract/joint.ts';
-import { showNumber, showQuantity } from '../text/number.ts';
+import { showQuantity } from '../text/number.ts';
 
 /**
  * One sentence about a joint's torques over time: the newest breakout against the tightening before it.
@@ -32,7 +32,7 @@ function comparison(before: ChartPoint, breakout: ChartPoint): string {
   const ratio = breakout.torque / before.torque;
   const highest = breakout.highest / before.torque;
   const studs = breakout.readings === 1 ? 'one reading' : `${breakout.readings} readings`;
-  return `The last breakout took ${showNumber(ratio, 2)} × the installed torque in the median of ${studs} and ${showNumber(highest, 2)} × at most.${notTurned(breakout)}`;
+  return `The last breakout took ${ratio.toFixed(2)} × the installed torque in the median of ${studs} and ${highest.toFixed(2)} × at most.${notTurned(breakout)}`;
 }
 
 function notTurned(breakout: ChartPoint): string {
