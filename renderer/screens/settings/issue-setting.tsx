@@ -2,9 +2,10 @@ import { useState } from 'react';
 import { useLocation } from 'wouter';
 import type { SettingCard, SettingInput } from '../../../core/contract/setting.ts';
 import { useWrite } from '../../app/ask.ts';
-import { remembered } from '../../app/remember.ts';
+import { useRegister } from '../../app/register.ts';
 import { Failure } from '../../components/failure.tsx';
 import { PersonChoice } from '../../components/people-choice.tsx';
+import { keepSet, lastSet } from './last-set.ts';
 
 interface IssueSettingProps {
   readonly input: SettingInput;
@@ -12,11 +13,10 @@ interface IssueSettingProps {
   readonly stale: boolean;
 }
 
-const lastIssuer = remembered('issuer', '');
-
 /** Freezing the card: possible while no refusal stands, and in somebody's name. */
 export function IssueSetting({ input, card, stale }: IssueSettingProps) {
-  const [personId, setPersonId] = useState(lastIssuer.get());
+  const { folder } = useRegister();
+  const [personId, setPersonId] = useState(lastSet(folder).issuerId);
   const [missing, setMissing] = useState(false);
   const issue = useWrite('setting.issue');
   const [, goTo] = useLocation();
@@ -25,7 +25,7 @@ export function IssueSetting({ input, card, stale }: IssueSettingProps) {
   const onIssue = () => {
     setMissing(personId === '');
     if (personId === '') return;
-    lastIssuer.set(personId);
+    keepSet(folder, { issuerId: personId });
     issue.mutate({ data: input, personId }, { onSuccess: (written) => goTo(`/settings/${written.id}`) });
   };
   return (

@@ -10,7 +10,7 @@ import { Failure } from '../../components/failure.tsx';
 import { CardMargin } from './card-margin.tsx';
 import { CardPage } from './card-page.tsx';
 import { IssueSetting } from './issue-setting.tsx';
-import { lastSet } from './last-set.ts';
+import { keepSet, lastSet } from './last-set.ts';
 import { SettingChoices } from './setting-choices.tsx';
 import { useWorking } from './use-working.ts';
 
@@ -35,9 +35,9 @@ interface OpenDeskProps {
 }
 
 function OpenDesk({ jointId, plans }: OpenDeskProps) {
-  const { today } = useRegister();
+  const { today, folder } = useRegister();
   const [input, setInput] = useState<SettingInput>(() => {
-    const { tools, planId } = lastSet.get();
+    const { tools, planId } = lastSet(folder);
     const plan = plans.find((each) => each.id === planId) ?? plans[0];
     return { jointId, kind: 'tightening', startsOn: today, endsOn: today, tools, planId: plan?.id ?? '' };
   });
@@ -45,7 +45,7 @@ function OpenDesk({ jointId, plans }: OpenDeskProps) {
   const { chosen, choose, working } = useWorking(card.data ?? null);
   const change = (next: SettingInput) => {
     setInput(next);
-    lastSet.set({ tools: next.tools, planId: next.planId });
+    keepSet(folder, { tools: next.tools, planId: next.planId });
   };
   // Numbers of an earlier choice must not be read as the answer to this one.
   const stale = card.isPlaceholderData;

@@ -45,7 +45,7 @@ type GaugePointList = Extract<CertificateData['measured'], { kind: 'gauge' }>['p
 export function GaugePoints({ points }: { readonly points: GaugePointList }) {
   if (points.length === 0) return <p className="small">The certificate states no points.</p>;
   return (
-    <table className="tab">
+    <table className="tab narrow">
       <thead>
         <tr>
           <th scope="col" className="num">
