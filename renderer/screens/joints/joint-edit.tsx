@@ -73,7 +73,11 @@ function JointEditor({ joint, choices, field }: JointEditorProps) {
 
   const onSubmit = form.handleSubmit((values) =>
     save.mutate(
-      { id: joint?.id ?? null, version: joint?.version ?? null, data: jointInput(values) },
+      {
+        id: joint?.id ?? null,
+        version: joint?.version ?? null,
+        data: jointInput(values, joint?.data ?? null),
+      },
       {
         onSuccess: (written) => {
           draft.drop();

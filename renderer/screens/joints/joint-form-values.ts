@@ -171,9 +171,13 @@ function targetForm({ target }: JointData): JointForm['target'] {
   return form;
 }
 
-/** Only what the chosen kinds need is sent; whether it is allowed is the service's to say. */
-export function jointInput(form: JointForm): JointInput {
+/**
+ * Only what the chosen kinds need is sent; whether it is allowed is the service's to say. What the form doesn't show
+ * is kept from the stored joint.
+ */
+export function jointInput(form: JointForm, stored: JointData | null): JointInput {
   return {
+    ...stored,
     tag: form.tag,
     unitId: form.unitId,
     location: form.location,
@@ -181,6 +185,7 @@ export function jointInput(form: JointForm): JointInput {
     serviceTemperature: orNull(form.serviceTemperature),
     flange: flangeInput(form.flange),
     bolting: {
+      ...stored?.bolting,
       count: form.bolting.count.trim() === '' ? null : Number(form.bolting.count),
       thread: textOrNull(form.bolting.thread),
       circle: orNull(form.bolting.circle),
@@ -191,10 +196,11 @@ export function jointInput(form: JointForm): JointInput {
       grip: orNull(form.bolting.grip),
       nutSeries: textOrNull(form.bolting.nutSeries) as JointInput['bolting']['nutSeries'],
     },
-    gasket: gasketInput(form.gasket),
-    lubricant: lubricantInput(form.lubricant),
+    gasket: gasketInput(form.gasket, stored),
+    lubricant: lubricantInput(form.lubricant, stored),
     target: targetInput(form.target),
     limits: {
+      ...stored?.limits,
       boltStressMax: orNull(form.limits.boltStressMax),
       boltStressMin: orNull(form.limits.boltStressMin),
       boltStressArea: form.limits.boltStressArea as StressArea,
@@ -212,12 +218,15 @@ function flangeInput(flange: JointForm['flange']): JointInput['flange'] {
   return { kind: 'standard', standard, size, rating, facing } as JointInput['flange'];
 }
 
-function gasketInput({ type, thickness }: JointForm['gasket']): JointInput['gasket'] {
+function gasketInput(
+  { type, thickness }: JointForm['gasket'],
+  stored: JointData | null,
+): JointInput['gasket'] {
   const nothing = type.trim() === '' && thickness.text.trim() === '';
-  return nothing ? null : { type, thickness: orNull(thickness) };
+  return nothing ? null : ({ ...stored?.gasket, type, thickness: orNull(thickness) } as JointInput['gasket']);
 }
 
-function lubricantInput(form: JointForm['lubricant']): JointInput['lubricant'] {
+function lubricantInput(form: JointForm['lubricant'], stored: JointData | null): JointInput['lubricant'] {
   const values = {
     nutFactor: orNull(form.nutFactor),
     nutFactorCv: orNull(form.nutFactorCv),
@@ -227,7 +236,14 @@ function lubricantInput(form: JointForm['lubricant']): JointInput['lubricant'] {
   const typedAny = Object.values(values).some((value) => value !== null);
   if (form.name.trim() === '' && form.batch.trim() === '' && !typedAny) return null;
   const evidence = form.evidence as NonNullable<JointInput['lubricant']>['evidence'];
-  return { name: form.name, batch: form.batch, ...values, evidence, source: form.source };
+  return {
+    ...stored?.lubricant,
+    name: form.name,
+    batch: form.batch,
+    ...values,
+    evidence,
+    source: form.source,
+  };
 }
 
 function targetInput(form: JointForm['target']): JointInput['target'] {

@@ -83,9 +83,9 @@ function lubricantLine({ lubricant }: JointData): JointLine {
 }
 
 function targetText({ target }: JointData): string | null {
-  switch (target?.mode) {
-    case undefined:
-      return null;
+  if (target === null) return null;
+  const mode: string = target.mode;
+  switch (target.mode) {
     case 'percent of yield':
       return `${asTyped(target.percent)} of yield, ${target.area} area`;
     case 'bolt stress':
@@ -94,6 +94,8 @@ function targetText({ target }: JointData): string | null {
       return `${asTyped(target.load)} per stud`;
     case 'torque':
       return asTyped(target.torque);
+    default:
+      return mode;
   }
 }
 

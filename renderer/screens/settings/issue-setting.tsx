@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { useLocation } from 'wouter';
-import type { SettingCard, SettingInput } from '../../../core/contract/setting.ts';
+import type { RequestInput } from '../../../core/contract/requests.ts';
+import type { SettingCard } from '../../../core/contract/setting.ts';
 import { useWrite } from '../../app/ask.ts';
 import { useRegister } from '../../app/register.ts';
 import { Failure } from '../../components/failure.tsx';
@@ -8,7 +9,7 @@ import { PersonChoice } from '../../components/people-choice.tsx';
 import { keepSet, lastSet } from './last-set.ts';
 
 interface IssueSettingProps {
-  readonly input: SettingInput;
+  readonly input: RequestInput<'setting.compute'>;
   readonly card: SettingCard;
   readonly stale: boolean;
 }

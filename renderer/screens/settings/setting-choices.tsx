@@ -1,20 +1,20 @@
 import { Link } from 'wouter';
 import type { ReferenceChoices } from '../../../core/contract/register.ts';
-import type { SettingInput } from '../../../core/contract/setting.ts';
+import type { RequestInput } from '../../../core/contract/requests.ts';
 import { useAsk } from '../../app/ask.ts';
 import { day } from '../../app/text/time.ts';
 import { ToolSetFields } from '../../components/tool-set-fields.tsx';
 
 interface SettingChoicesProps {
-  readonly input: SettingInput;
+  readonly input: RequestInput<'setting.compute'>;
   readonly plans: ReferenceChoices['passPlans'];
-  readonly onChange: (input: SettingInput) => void;
+  readonly onChange: (input: RequestInput<'setting.compute'>) => void;
 }
 
 /** What the card is worked out for, beside the page: every change works it out again. */
 export function SettingChoices({ input, plans, onChange }: SettingChoicesProps) {
   const joint = useAsk('joint.get', { id: input.jointId });
-  const set = (part: Partial<SettingInput>) => onChange({ ...input, ...part });
+  const set = (part: Partial<RequestInput<'setting.compute'>>) => onChange({ ...input, ...part });
   return (
     <div className="stack choices">
       <div>

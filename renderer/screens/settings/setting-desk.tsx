@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { ReferenceChoices } from '../../../core/contract/register.ts';
-import type { SettingInput } from '../../../core/contract/setting.ts';
+import type { RequestInput } from '../../../core/contract/requests.ts';
 import { useAsk } from '../../app/ask.ts';
 import { useRegister } from '../../app/register.ts';
 import { Asked } from '../../components/asked.tsx';
@@ -36,14 +36,14 @@ interface OpenDeskProps {
 
 function OpenDesk({ jointId, plans }: OpenDeskProps) {
   const { today, folder } = useRegister();
-  const [input, setInput] = useState<SettingInput>(() => {
+  const [input, setInput] = useState<RequestInput<'setting.compute'>>(() => {
     const { tools, planId } = lastSet(folder);
     const plan = plans.find((each) => each.id === planId) ?? plans[0];
     return { jointId, kind: 'tightening', startsOn: today, endsOn: today, tools, planId: plan?.id ?? '' };
   });
   const card = useAsk('setting.compute', input, { keep: true });
   const { chosen, choose, working } = useWorking(card.data ?? null);
-  const change = (next: SettingInput) => {
+  const change = (next: RequestInput<'setting.compute'>) => {
     setInput(next);
     keepSet(folder, { tools: next.tools, planId: next.planId });
   };
