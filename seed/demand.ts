@@ -2,7 +2,7 @@ import type { Nut } from '../core/bolting/nut.ts';
 import { meanBearingDiameter, nutFactorOf, torqueByNutFactor } from '../core/bolting/torque.ts';
 import { jointData } from '../core/contract/joint.ts';
 import { resolveJoint } from '../core/joint/resolve.ts';
-import { targetLoad } from '../core/joint/target.ts';
+import { startsFromGasket, targetLoad } from '../core/joint/target.ts';
 import type { DemoJoint } from './types.ts';
 
 /** What a joint asks of a tool set. */
@@ -21,6 +21,7 @@ export function demandOf({ unit: _, ...joint }: DemoJoint): Demand | null {
   if (count === null || thread === null || nut === null || data.target === null || data.lubricant === null) {
     return null;
   }
+  if (startsFromGasket(data.target)) return null;
   const { nutFactor, frictionThread, frictionBearing } = data.lubricant;
   const bearing = meanBearingDiameter(nut.value.bearingOutside, thread.value.diameter);
   const byFriction =

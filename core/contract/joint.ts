@@ -1,4 +1,6 @@
 import * as z from 'zod';
+import { gasketData, pressureCases } from './gasket.ts';
+import { hotData, retighteningData } from './hot.ts';
 import { entered, id, instant, optionalText, page, text } from './values.ts';
 
 /** Which cross-section a bolt stress is divided by. Never implied. */
@@ -36,6 +38,12 @@ const bolting = z.strictObject({
   nutSeries: z
     .enum(['ASME B18.2.2 heavy hex', 'ASME B18.2.4.6M heavy hex', 'ISO 4032', 'DIN 934'])
     .nullable(),
+  /** Tensile strengths for the check against stripping; blank is taken from the grade where the tables have it. */
+  tensileStrength: entered('stress', { min: 50e6, max: 3000e6 }).nullable().default(null),
+  nutGrade: text(60).nullable().default(null),
+  nutTensileStrength: entered('stress', { min: 50e6, max: 3000e6 }).nullable().default(null),
+  /** Why entered values differ from the flange standard. */
+  reason: optionalText(300).default(''),
 });
 
 /** Either friction form; `one of` is checked when a setting is computed, so that an unfinished joint can be kept. */
@@ -47,6 +55,8 @@ const lubricant = z.strictObject({
   nutFactor: entered('ratio', { min: 0.03, max: 0.8 }).nullable(),
   /** Coefficient of variation of K from bolt to bolt. */
   nutFactorCv: entered('ratio', { min: 0, max: 1 }).nullable(),
+  /** Coefficient of variation of the mean of K from batch to batch: the same for every bolt of a joint. */
+  nutFactorBatchCv: entered('ratio', { min: 0, max: 1 }).nullable().default(null),
   frictionThread: entered('ratio', { min: 0.02, max: 0.6 }).nullable(),
   frictionBearing: entered('ratio', { min: 0.02, max: 0.6 }).nullable(),
   evidence: z.enum(['published', 'measured', 'assumed']),
@@ -77,6 +87,10 @@ const target = z.discriminatedUnion('mode', [
     torque: entered('torque', { min: 1, max: 2e5 }),
     basis: text(300),
   }),
+  /** The gasket's target stress alone. */
+  z.strictObject({ mode: z.literal('gasket stress'), basis: text(300) }),
+  /** The gasket's target stress, held between the limits of bolt and flange. */
+  z.strictObject({ mode: z.literal('component limits'), basis: text(300) }),
 ]);
 
 /** Limits from the site or from the gasket's and flange's data sheets; null means not known. */
@@ -86,12 +100,24 @@ const limits = z.strictObject({
   /** Area both bolt limits refer to. */
   boltStressArea: stressArea,
   flangeBoltStressMax: entered('stress', { min: 1e6, max: 2000e6 }).nullable(),
+  /** θf,max: rotation of the flange at its largest bolt stress. */
+  flangeRotationMax: entered('angle', { min: 0, max: 1 }).nullable().default(null),
   source: optionalText(300),
 });
 
 const space = z.strictObject({
   /** Free radial distance from the stud's centre to the hub or pipe. */
   radialGap: entered('length', { min: 0, max: 2 }).nullable(),
+});
+
+/** Further bolts of the same joint with a size, circle or load of their own. Null lubricant is the joint's. */
+const boltSet = z.strictObject({
+  name: text(80),
+  bolting,
+  lubricant: lubricant.nullable(),
+  target: target.nullable(),
+  limits,
+  space,
 });
 
 export const jointData = z.strictObject({
@@ -104,13 +130,19 @@ export const jointData = z.strictObject({
   serviceTemperature: entered('temperature', { min: -273, max: 1200 }).nullable(),
   flange,
   bolting,
-  gasket: z
-    .strictObject({ type: text(120), thickness: entered('length', { min: 0.0001, max: 0.2 }).nullable() })
-    .nullable(),
+  /** Material or material group as the rating tables name it: "1.1". */
+  flangeMaterial: text(60).nullable().default(null),
+  gasket: gasketData.nullable(),
+  /** Gaskets in series with the first, as in an exchanger's girth joint: each carries the whole bolt load. */
+  furtherGaskets: z.array(gasketData).max(3, 'at most 3 beside the first').default([]),
+  pressures: pressureCases,
+  hot: hotData,
+  retightening: retighteningData,
   lubricant: lubricant.nullable(),
   target: target.nullable(),
   limits,
   space,
+  boltSets: z.array(boltSet).max(8, 'at most 8 beside the first').default([]),
   remarks: optionalText(2000),
 });
 export type JointInput = z.input<typeof jointData>;

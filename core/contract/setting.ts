@@ -4,7 +4,7 @@ import { SEVERITIES } from '../findings/finding.ts';
 import { UNIT_CODES } from '../units/units.ts';
 import { originMark } from './joint.ts';
 import { toolClass } from './tool.ts';
-import { date, id } from './values.ts';
+import { date, entered, id, optionalText, text } from './values.ts';
 
 const unit = z.enum(UNIT_CODES);
 
@@ -23,6 +23,41 @@ export const toolSetInput = z.strictObject({
 });
 export type ToolSetInput = z.infer<typeof toolSetInput>;
 
+/** What the load is brought in with. Only the hydraulic wrench has a pressure to dial. */
+export const method = z.enum([
+  'hydraulic wrench',
+  'hand torque wrench',
+  'battery torque tool',
+  'pneumatic torque tool',
+  'tensioner',
+]);
+export type Method = z.infer<typeof method>;
+
+const setTorque = entered('torque', { min: 0.1, max: 2e5 });
+
+/** A tool that is set to a torque or to a numbered step, with the certificate that says what the setting gives. */
+export const torqueTool = z.strictObject({
+  number: text(60),
+  scale: z.discriminatedUnion('by', [
+    z.strictObject({
+      by: z.literal('torque'),
+      least: setTorque,
+      most: setTorque,
+      graduation: entered('torque', { min: 0.01, max: 2e4 }),
+    }),
+    z.strictObject({
+      by: z.literal('step'),
+      steps: z
+        .array(z.strictObject({ label: text(20), torque: setTorque }))
+        .min(1, 'at least one step')
+        .max(60, 'at most 60 steps'),
+    }),
+  ]),
+  certificate: optionalText(80).default(''),
+  validUntil: date.nullable().default(null),
+});
+export type TorqueTool = z.output<typeof torqueTool>;
+
 export const settingInput = z.strictObject({
   jointId: id,
   kind: workKind,
@@ -30,8 +65,15 @@ export const settingInput = z.strictObject({
   endsOn: date,
   tools: toolSetInput,
   planId: z.string().max(60),
+  /** 0 is the joint's own bolting; 1 and up its further bolt sets in their order. */
+  boltSet: z.int().min(0).max(8, 'allowed 0 to 8').default(0),
+  method: method.default('hydraulic wrench'),
+  torqueTool: torqueTool.nullable().default(null),
+  /** Simulates the spread of the load; it takes a fraction of a second. */
+  withUncertainty: z.boolean().default(false),
 });
-export type SettingInput = z.infer<typeof settingInput>;
+export type SettingInput = z.input<typeof settingInput>;
+export type SettingData = z.output<typeof settingInput>;
 
 export const finding = z.strictObject({
   code: z.enum(FINDING_CODES),

@@ -3,7 +3,16 @@ import { loadByNutFactor } from '../bolting/torque.ts';
 import type { JointData, StressArea } from '../contract/joint.ts';
 
 type Target = NonNullable<JointData['target']>;
+
+/** Targets that start from the gasket and need its data. */
+export type GasketTarget = Extract<Target, { mode: 'gasket stress' | 'component limits' }>;
+/** Targets whose load follows from what was entered. */
+export type SiteTarget = Exclude<Target, GasketTarget>;
 type Limits = JointData['limits'];
+
+export function startsFromGasket(target: Target): target is GasketTarget {
+  return target.mode === 'gasket stress' || target.mode === 'component limits';
+}
 
 /** Bolt load a target stands for; null with the input that is missing. */
 export type TargetLoad =
@@ -19,7 +28,7 @@ export function areaOf(thread: Thread, area: StressArea): number {
  * Bolt load of a target.
  *
  * Equation: percent of yield F = x·Re·A; bolt stress F = σ·A; bolt load F; torque F = T/(K·D).
- * @param target one of the four modes, with its area where it has one
+ * @param target one of the site's four modes, with its area where it has one
  * @param thread thread of the stud, or null
  * @param yieldStrength Re, Pa, or null
  * @param nutFactor K, 1, or null
@@ -28,7 +37,7 @@ export function areaOf(thread: Thread, area: StressArea): number {
  * @source ASME PCC-1-2013, Appendix O, for the bolt-stress form (from memory)
  */
 export function targetLoad(
-  target: Target,
+  target: SiteTarget,
   thread: Thread | null,
   yieldStrength: number | null,
   nutFactor: number | null,

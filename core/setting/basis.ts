@@ -1,14 +1,16 @@
 import { loadByNutFactor, torqueByNutFactor } from '../bolting/torque.ts';
 import { type Friction, resolveFriction } from '../joint/friction.ts';
 import { type ResolvedJoint, resolveJoint } from '../joint/resolve.ts';
-import { type TargetLoad, targetLoad } from '../joint/target.ts';
+import { selectForTarget, type TargetSelection } from '../joint/selection.ts';
+import { startsFromGasket, targetLoad } from '../joint/target.ts';
 import type { CardInput } from './input.ts';
 
 /** What the joint alone says: bolting, friction, and the load and torque to aim at. */
 export interface Basis {
   readonly joint: ResolvedJoint;
   readonly friction: Friction;
-  readonly target: TargetLoad | null;
+  /** How a target that starts from the gasket came to its bolt stress; null for the other targets. */
+  readonly selection: TargetSelection | null;
   /** N */
   readonly targetLoad: number | null;
   /** N·m */
@@ -21,18 +23,31 @@ export function basisOf({ joint: { data } }: Pick<CardInput, 'joint'>): Basis {
   const friction = resolveFriction(data, joint);
   const thread = joint.thread?.value ?? null;
   const nutFactor = friction.nutFactor?.value ?? null;
-  const target =
-    data.target === null
-      ? null
-      : targetLoad(data.target, thread, joint.yieldStrength?.value ?? null, nutFactor);
-  const load = target?.load ?? null;
+  const { target } = data;
+  const selection =
+    target !== null && startsFromGasket(target) ? selectForTarget(data, joint, target.mode) : null;
+  const load = loadToAimAt(data, joint, selection, nutFactor);
   const torque =
-    data.target?.mode === 'torque'
-      ? data.target.torque.si
+    target?.mode === 'torque'
+      ? target.torque.si
       : load === null || nutFactor === null || thread === null
         ? null
         : torqueByNutFactor(nutFactor, load, thread.diameter);
-  return { joint, friction, target, targetLoad: load, targetTorque: torque };
+  return { joint, friction, selection, targetLoad: load, targetTorque: torque };
+}
+
+function loadToAimAt(
+  { target }: CardInput['joint']['data'],
+  { thread, yieldStrength }: ResolvedJoint,
+  selection: TargetSelection | null,
+  nutFactor: number | null,
+): number | null {
+  if (target === null) return null;
+  if (!startsFromGasket(target)) {
+    return targetLoad(target, thread?.value ?? null, yieldStrength?.value ?? null, nutFactor).load;
+  }
+  const selected = selection?.selected ?? null;
+  return selected === null || thread === null ? null : selected * thread.value.rootArea;
 }
 
 /** Bolt load a torque gives in this joint, N; null while thread or friction are not known. */

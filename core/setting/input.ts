@@ -1,5 +1,5 @@
 import type { JointData } from '../contract/joint.ts';
-import type { WorkKind } from '../contract/setting.ts';
+import type { Method, TorqueTool, WorkKind } from '../contract/setting.ts';
 import type { CertificateData, ToolData, ToolProperties } from '../contract/tool.ts';
 
 /** A tool with every certificate on the register that hangs on it, newest calibration last. */
@@ -20,6 +20,12 @@ export interface CardInput {
   readonly startsOn: string;
   readonly endsOn: string;
   readonly planId: string;
+  /** 0 for the joint's own bolting, 1 and up for its further bolt sets. */
+  readonly boltSet: number;
+  readonly method: Method;
+  /** Tool without pressure; null for the other methods, or while it isn't entered. */
+  readonly torqueTool: TorqueTool | null;
+  readonly withUncertainty: boolean;
   readonly set: {
     readonly drive: ToolOnRegister<'drive unit'> | null;
     readonly cassette: ToolOnRegister<'cassette'> | null;

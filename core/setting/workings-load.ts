@@ -1,5 +1,5 @@
 import type { Working } from '../contract/setting.ts';
-import { areaOf } from '../joint/target.ts';
+import { areaOf, startsFromGasket } from '../joint/target.ts';
 import type { Basis } from './basis.ts';
 import type { CardInput } from './input.ts';
 import type { StudStress } from './loads.ts';
@@ -7,7 +7,10 @@ import { stressUnit, torqueUnit } from './show.ts';
 import { known, number, result, words } from './working.ts';
 
 /** How the load to aim at came about. */
-export function targetLoadWorking(input: CardInput, { joint, friction, targetLoad }: Basis): Working | null {
+export function targetLoadWorking(
+  input: CardInput,
+  { joint, friction, selection, targetLoad }: Basis,
+): Working | null {
   const { target } = input.joint.data;
   if (target === null || targetLoad === null) return null;
   const thread = joint.thread?.value ?? null;
@@ -32,6 +35,25 @@ export function targetLoadWorking(input: CardInput, { joint, friction, targetLoa
         basis,
       ],
       source: 'nut-factor form; ASME PCC-1-2013, Appendix K, from memory',
+    };
+  }
+  if (startsFromGasket(target)) {
+    return {
+      ...common,
+      relation: 'F = σb · Ar',
+      inputs: [
+        number(
+          'σb',
+          'selected bolt stress on the root area',
+          selection?.selected ?? null,
+          stressUnit(input),
+          'calculated',
+          `${target.mode}; governs: ${selection?.governing ?? 'not known'}`,
+        ),
+        known('Ar', 'root area of one stud', joint.thread, thread?.rootArea ?? null, 'mm2'),
+        basis,
+      ],
+      source: 'ASME PCC-1-2013, Appendix O (from memory)',
     };
   }
   const area = thread === null ? null : areaOf(thread, target.area);

@@ -7,6 +7,9 @@ export type QuantityKind =
   | 'pressure'
   | 'torque'
   | 'temperature'
+  | 'angle'
+  | 'expansion'
+  | 'stiffness'
   | 'ratio';
 
 interface UnitDefinition {
@@ -43,6 +46,12 @@ export const UNITS = {
   'lbf.in': { quantity: 'torque', label: 'lbf·in', factor: POUND_FORCE * INCH },
   degC: { quantity: 'temperature', label: '°C', factor: 1 },
   degF: { quantity: 'temperature', label: '°F', factor: 5 / 9, offset: -160 / 9 },
+  deg: { quantity: 'angle', label: '°', factor: Math.PI / 180 },
+  rad: { quantity: 'angle', label: 'rad', factor: 1 },
+  'um/m.K': { quantity: 'expansion', label: 'µm/(m·K)', factor: 1e-6 },
+  'uin/in.F': { quantity: 'expansion', label: 'µin/(in·°F)', factor: 1.8e-6 },
+  'kN/mm': { quantity: 'stiffness', label: 'kN/mm', factor: 1e6 },
+  'lbf/in': { quantity: 'stiffness', label: 'lbf/in', factor: POUND_FORCE / INCH },
   one: { quantity: 'ratio', label: '', factor: 1 },
   percent: { quantity: 'ratio', label: '%', factor: 0.01 },
 } as const satisfies Record<string, UnitDefinition>;
@@ -57,7 +66,7 @@ export function unitsOf(quantity: QuantityKind): Unit[] {
 }
 
 /**
- * Converts a value to SI (m, m², N, Pa, N·m, °C, 1).
+ * Converts a value to SI (m, m², N, Pa, N·m, °C, rad, 1/K, N/m, 1).
  *
  * Equation: si = value × factor + offset.
  * @param value number in `unit`

@@ -74,7 +74,7 @@ describe('a joint list', () => {
     });
     expect(newUnits).toEqual(['Unit 100']);
     expect(records[0]).toMatchObject({ line: 2, state: 'added', existing: null, unitName: 'Unit 100' });
-    expect(records[0]?.data).toEqual({
+    expect(records[0]?.data).toMatchObject({
       tag: 'J-1',
       location: 'pump P-101',
       service: 'crude oil',
@@ -270,7 +270,7 @@ describe('cells that depend on each other', () => {
   it('of a target are all asked for', () => {
     expect(target('percent of yield,50,,,,')).toEqual(['target area: needed', 'target basis: needed']);
     expect(target(',50,,,,BP-04')).toEqual([
-      'target mode: needed when a target is given; one of: percent of yield, bolt stress, bolt load, torque',
+      'target mode: needed when a target is given; one of: percent of yield, bolt stress, bolt load, torque, gasket stress, component limits',
     ]);
     expect(target('percent of yield,,,,tensile,BP-04')).toEqual(['target value: needed']);
     expect(target('bolt load,,,,,BP-04')).toEqual(['target load kN: needed']);

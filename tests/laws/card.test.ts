@@ -96,6 +96,7 @@ const joint = fc.record({
       batch: fc.constant(''),
       nutFactor: orNull(ratio(0.03, 0.8)),
       nutFactorCv: orNull(ratio(0, 1)),
+      nutFactorBatchCv: orNull(ratio(0, 1)),
       frictionThread: orNull(ratio(0.02, 0.6)),
       frictionBearing: orNull(ratio(0.02, 0.6)),
       evidence: fc.constantFrom('published' as const, 'measured' as const, 'assumed' as const),

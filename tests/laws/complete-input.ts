@@ -23,13 +23,13 @@ export function completeInput(kind: WorkKind): CardInput {
       circle: typed('330.2', 'mm'),
       studLength: typed('145', 'mm'),
     });
-    input.joint.data.limits = {
+    Object.assign(input.joint.data.limits, {
       boltStressMax: typed('500', 'MPa'),
       boltStressMin: typed('150', 'MPa'),
       boltStressArea: 'tensile',
       flangeBoltStressMax: typed('450', 'MPa'),
       source: 'site limits',
-    };
+    });
     input.joint.data.space.radialGap = typed('60', 'mm');
     const gauge = input.set.gauge?.certificates[0]?.data.measured;
     if (gauge?.kind === 'gauge') {

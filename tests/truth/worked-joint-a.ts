@@ -1,3 +1,4 @@
+import { jointData } from '../../core/contract/joint.ts';
 import type { CardInput } from '../../core/setting/input.ts';
 import { typed } from './entered.ts';
 
@@ -44,7 +45,7 @@ export function workedJointA(): CardInput {
     joint: {
       id: IDS.joint,
       version: 1,
-      data: {
+      data: jointData.parse({
         tag: 'A',
         unitId: IDS.unit,
         location: '',
@@ -88,12 +89,16 @@ export function workedJointA(): CardInput {
         },
         space: { radialGap: null },
         remarks: '',
-      },
+      }),
     },
     kind: 'tightening',
     startsOn: '2026-03-16',
     endsOn: '2026-03-17',
     planId: 'staged-thirds',
+    boltSet: 0,
+    method: 'hydraulic wrench',
+    torqueTool: null,
+    withUncertainty: false,
     set: {
       drive: {
         id: IDS.drive,

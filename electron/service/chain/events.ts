@@ -1,7 +1,7 @@
 import type { BreakoutData, TighteningData } from '../../../core/contract/event.ts';
 import type { ImportKind } from '../../../core/contract/import.ts';
 import type { JointData } from '../../../core/contract/joint.ts';
-import type { SettingCard, SettingInput } from '../../../core/contract/setting.ts';
+import type { SettingCard, SettingData } from '../../../core/contract/setting.ts';
 import type { CertificateData, ToolData } from '../../../core/contract/tool.ts';
 import type { CardInput } from '../../../core/setting/input.ts';
 
@@ -60,7 +60,7 @@ export interface EventDataByKind {
   'setting issued': {
     readonly number: string;
     readonly personId: string;
-    readonly input: SettingInput;
+    readonly input: SettingData;
     /** What the card was computed from. The register's other cassettes and reducers only name alternatives in refusals. */
     readonly cardInput: CardInput;
     readonly card: SettingCard;

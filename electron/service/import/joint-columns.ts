@@ -69,7 +69,11 @@ export const JOINT_COLUMNS: readonly Column[] = [
   column('bearing friction', 'Friction coefficient under the nut, in place of K', '0.12'),
   column('friction evidence', 'published, measured or assumed; blank is read as assumed', 'measured'),
   column('friction source', 'Where the friction value comes from', 'site test report 12'),
-  column('target mode', 'percent of yield, bolt stress, bolt load or torque', 'percent of yield'),
+  column(
+    'target mode',
+    'percent of yield, bolt stress, bolt load, torque, gasket stress or component limits',
+    'percent of yield',
+  ),
   column(
     'target value',
     'Percent, or stress or torque in the file’s unit; a bolt load stands in a column of its own',

@@ -8,7 +8,14 @@ const FACINGS = ['raised face', 'flat face', 'ring joint', 'other'] as const;
 const NUT_SERIES = ['ASME B18.2.2 heavy hex', 'ASME B18.2.4.6M heavy hex', 'ISO 4032', 'DIN 934'] as const;
 const AREAS = ['tensile', 'root'] as const;
 const EVIDENCE = ['published', 'measured', 'assumed'] as const;
-const TARGET_MODES = ['percent of yield', 'bolt stress', 'bolt load', 'torque'] as const;
+const TARGET_MODES = [
+  'percent of yield',
+  'bolt stress',
+  'bolt load',
+  'torque',
+  'gasket stress',
+  'component limits',
+] as const;
 
 const NAMED_FLANGE = ['flange standard', 'size', 'class', 'facing'];
 const LUBRICANT = [
@@ -88,6 +95,7 @@ export function jointFromRow(row: RowReader, unitId: string, existing: JointData
     service: row.text('service', existing?.service),
     serviceTemperature: row.quantity('service temperature', existing?.serviceTemperature),
     flange: flange(row, existing),
+    ...beyondColumns(existing),
     bolting: bolting(row, existing?.bolting),
     gasket: gasket(row, existing?.gasket ?? null),
     lubricant: lubricant(row, existing?.lubricant ?? null),
@@ -103,6 +111,13 @@ export function jointFromRow(row: RowReader, unitId: string, existing: JointData
     'needed',
   );
   return row.faults.length === 0 ? record : null;
+}
+
+/** What a joint list has no columns for stays as the register holds it. */
+function beyondColumns(existing: JointData | null) {
+  if (existing === null) return {};
+  const { flangeMaterial, furtherGaskets, pressures, hot, retightening, boltSets } = existing;
+  return { flangeMaterial, furtherGaskets, pressures, hot, retightening, boltSets };
 }
 
 const anyFilled = (row: RowReader, headings: readonly string[]) =>
@@ -136,6 +151,7 @@ function flange(row: RowReader, existing: JointData | null) {
 
 function bolting(row: RowReader, before: JointData['bolting'] | undefined) {
   return {
+    ...before,
     count: row.number('stud count', before?.count),
     thread: row.optional('thread', before?.thread),
     circle: row.quantity('bolt circle', before?.circle),
@@ -153,7 +169,7 @@ function gasket(row: RowReader, before: JointData['gasket']) {
   const thickness = row.quantity('gasket thickness', before?.thickness);
   if (type === '' && row.raw('gasket thickness') === '') return null;
   if (type === '') row.fault('gasket', 'needed when a gasket thickness is given');
-  return { type, thickness };
+  return { ...before, type, thickness };
 }
 
 function lubricant(row: RowReader, before: JointData['lubricant']) {
@@ -163,6 +179,7 @@ function lubricant(row: RowReader, before: JointData['lubricant']) {
   if (name === '' && !anyFilled(row, LUBRICANT)) return null;
   if (name === '') row.fault('lubricant', 'needed when a friction value is given');
   return {
+    ...before,
     name,
     batch: row.text('lubricant batch', before?.batch),
     nutFactor: row.quantity('nut factor', before?.nutFactor),
@@ -188,6 +205,12 @@ function target(row: RowReader, before: JointData['target']) {
   if (mode === 'bolt load') return { mode, load: boltLoad(row), basis };
   for (const heading of ['target load kN', 'target load lbf']) {
     if (row.raw(heading) !== '') row.fault(heading, `blank with target mode "${mode}"`);
+  }
+  if (mode === 'gasket stress' || mode === 'component limits') {
+    for (const heading of ['target value', 'target area']) {
+      if (row.raw(heading) !== '') row.fault(heading, `blank with target mode "${mode}"`);
+    }
+    return { mode, basis };
   }
   const value = (unit: Unit, held: Quantity | null) =>
     row.has('target value') ? row.quantityIn('target value', unit) : held;
@@ -229,6 +252,7 @@ function limits(row: RowReader, before: JointData['limits'] | undefined) {
     row.fault('limit area', 'needed when a bolt stress limit is given: tensile or root');
   }
   return {
+    ...before,
     boltStressMax,
     boltStressMin,
     // Without a limit the area refers to nothing; the contract still wants one of the two words.

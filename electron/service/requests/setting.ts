@@ -1,5 +1,5 @@
 import { sql } from 'kysely';
-import type { Dial, SettingInput } from '../../../core/contract/setting.ts';
+import type { Dial, SettingData } from '../../../core/contract/setting.ts';
 import { findPlan } from '../../../core/sequence/plans.ts';
 import { settingCard } from '../../../core/setting/card.ts';
 import { freeze } from '../../../core/units/round.ts';
@@ -12,7 +12,7 @@ import { gatherCardInput } from '../work/card-input.ts';
 import { saved } from '../work/edit.ts';
 import type { Read, Write } from './handler.ts';
 
-function checkPlan(input: SettingInput, field = ''): void {
+function checkPlan(input: SettingData, field = ''): void {
   if (findPlan(input.planId) === null) {
     throw invalidField(`${field}planId`, input.planId, 'a pass plan of reference.choices');
   }
@@ -33,7 +33,7 @@ export const issueSetting: Write<'setting.issue'> = async (context, { data, pers
  * Computes the card again from the register as it stands and freezes it with what it was computed from. A standing
  * refusal blocks it.
  */
-export async function issue(context: WriteContext, input: SettingInput, personId: string): Promise<string> {
+export async function issue(context: WriteContext, input: SettingData, personId: string): Promise<string> {
   const { db, newId } = context;
   const person = await db.selectFrom('person').select('id').where('id', '=', personId).executeTakeFirst();
   if (!person) throw notFound('person', 'personId', personId);

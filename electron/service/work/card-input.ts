@@ -1,5 +1,5 @@
 import type { Kysely } from 'kysely';
-import type { SettingInput, ToolSetInput } from '../../../core/contract/setting.ts';
+import type { SettingData, ToolSetInput } from '../../../core/contract/setting.ts';
 import type { ToolClass } from '../../../core/contract/tool.ts';
 import type { CardInput, ToolOnRegister } from '../../../core/setting/input.ts';
 import { invalidField, notFound } from '../failure.ts';
@@ -12,7 +12,7 @@ import { checkDistinct } from './distinct.ts';
 /** Gathers everything a card is computed from. `untilUtc` leaves out what happened after a recorded event. */
 export async function gatherCardInput(
   db: Kysely<RegisterSchema>,
-  input: SettingInput,
+  input: SettingData,
   untilUtc: string | null = null,
   field = '',
 ): Promise<CardInput> {
@@ -24,6 +24,10 @@ export async function gatherCardInput(
     startsOn: input.startsOn,
     endsOn: input.endsOn,
     planId: input.planId,
+    boltSet: input.boltSet,
+    method: input.method,
+    torqueTool: input.torqueTool,
+    withUncertainty: input.withUncertainty,
     set: await gatherSet(db, input.tools, `${field}tools.`),
     onRegister: {
       cassettes: (await toolsWithCertificates(db, { class: 'cassette' })).filter(isOf('cassette')),

@@ -1,7 +1,7 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { Kysely } from 'kysely';
 import type { BreakoutData, TighteningData } from '../../../core/contract/event.ts';
-import type { SettingCard, SettingInput, ToolSetInput, WorkKind } from '../../../core/contract/setting.ts';
+import type { SettingCard, SettingData, ToolSetInput, WorkKind } from '../../../core/contract/setting.ts';
 import { resolveJoint } from '../../../core/joint/resolve.ts';
 import { PASS_PLANS } from '../../../core/sequence/plans.ts';
 import { settingCard } from '../../../core/setting/card.ts';
@@ -70,7 +70,7 @@ export async function recordBreakout(context: WriteContext, data: BreakoutData):
 
 interface FollowedSetting {
   readonly number: string;
-  readonly input: SettingInput;
+  readonly input: SettingData;
   readonly card: SettingCard;
 }
 
@@ -97,7 +97,18 @@ async function gatherFacts(
   const planId = setting?.input.planId ?? PASS_PLANS[0]?.id ?? '';
   const cardInput = await gatherCardInput(
     db,
-    { jointId: data.jointId, kind, startsOn: date, endsOn: date, tools: data.tools, planId },
+    {
+      jointId: data.jointId,
+      kind,
+      startsOn: date,
+      endsOn: date,
+      tools: data.tools,
+      planId,
+      boltSet: setting?.input.boltSet ?? 0,
+      method: setting?.input.method ?? 'hydraulic wrench',
+      torqueTool: setting?.input.torqueTool ?? null,
+      withUncertainty: false,
+    },
     toUtc(data.happenedAt),
     'data.',
   );
