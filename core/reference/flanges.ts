@@ -1,6 +1,7 @@
 import { ASME_B16_5, ASME_B16_5_NOTES } from './asme-b16-5.ts';
 import { ASME_B16_47, ASME_B16_47_NOTES } from './asme-b16-47.ts';
 import { EN_1092_1, EN_1092_1_NOTES } from './en-1092-1.ts';
+import { plainRating, plainSize } from './size-names.ts';
 import type { RowStatus } from './status.ts';
 
 const INCH = 0.0254;
@@ -24,6 +25,8 @@ export interface FlangeRow {
   readonly studLength: number | null;
   /** Thickness of one flange without its raised face, m. */
   readonly thickness: number | null;
+  /** Diameter of the raised face, m. */
+  readonly raisedFace: number | null;
   readonly sources: string;
   readonly status: RowStatus;
   readonly note: string;
@@ -55,21 +58,12 @@ export function flangeSizes(standard: FlangeStandard): { size: string; ratings: 
 }
 
 function key(standard: FlangeStandard, size: string, rating: string): string {
-  const plainSize = size
-    .trim()
-    .replace(/^(NPS|DN)\s*/i, '')
-    .replace('-', ' ')
-    .replace(/\s+/g, ' ');
-  const plainRating = rating
-    .trim()
-    .replace(/^(class|cl\.?|PN)\s*/i, '')
-    .replace(/\s*(lb|#)$/i, '');
-  return `${standard}|${plainSize}|${plainRating}`;
+  return `${standard}|${plainSize(size)}|${plainRating(rating)}`;
 }
 
 function fromB165(): FlangeRow[] {
   return ASME_B16_5.map(
-    ([nps, , rating, bolts, studIn, circle, , , thickness, studLength, , sources, status]) => ({
+    ([nps, , rating, bolts, studIn, circle, , , thickness, studLength, face, sources, status]) => ({
       standard: 'ASME B16.5',
       size: nps,
       rating: String(rating),
@@ -79,6 +73,7 @@ function fromB165(): FlangeRow[] {
       boltCircle: circle * MM,
       studLength: studLength === null ? null : studLength * INCH,
       thickness: thickness === null ? null : thickness * MM,
+      raisedFace: face === null ? null : face * MM,
       sources,
       status,
       note: ASME_B16_5_NOTES[`${nps}|${rating}`] ?? '',
@@ -87,20 +82,23 @@ function fromB165(): FlangeRow[] {
 }
 
 function fromB1647(): FlangeRow[] {
-  return ASME_B16_47.map(([series, rating, nps, bolts, studIn, circle, , , studLength, sources, status]) => ({
-    standard: series === 'A' ? 'ASME B16.47 A' : 'ASME B16.47 B',
-    size: nps,
-    rating: String(rating),
-    bolts,
-    studIn,
-    metricThread: null,
-    boltCircle: circle === null ? null : circle * MM,
-    studLength: studLength === null ? null : studLength * INCH,
-    thickness: null,
-    sources,
-    status,
-    note: ASME_B16_47_NOTES[`${series}|${rating}|${nps}`] ?? '',
-  }));
+  return ASME_B16_47.map(
+    ([series, rating, nps, bolts, studIn, circle, , , studLength, face, sources, status]) => ({
+      standard: series === 'A' ? 'ASME B16.47 A' : 'ASME B16.47 B',
+      size: nps,
+      rating: String(rating),
+      bolts,
+      studIn,
+      metricThread: null,
+      boltCircle: circle === null ? null : circle * MM,
+      studLength: studLength === null ? null : studLength * INCH,
+      thickness: null,
+      raisedFace: face === null ? null : face * INCH,
+      sources,
+      status,
+      note: ASME_B16_47_NOTES[`${series}|${rating}|${nps}`] ?? '',
+    }),
+  );
 }
 
 function fromEn1092(): FlangeRow[] {
@@ -114,6 +112,7 @@ function fromEn1092(): FlangeRow[] {
     boltCircle: circle * MM,
     studLength: null,
     thickness: null,
+    raisedFace: null,
     sources,
     status,
     note: EN_1092_1_NOTES[`${pn}|${dn}`] ?? '',

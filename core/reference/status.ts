@@ -11,7 +11,8 @@ export type RowStatus =
   | 'STANDIN'
   | 'FORMULA_ONLY'
   | 'SINGLE'
-  | 'UNRESOLVED';
+  | 'UNRESOLVED'
+  | 'GAP';
 
 const TEXTS: Record<RowStatus, string | null> = {
   AGREE: null,
@@ -23,6 +24,7 @@ const TEXTS: Record<RowStatus, string | null> = {
   RESOLVED_BY_RULE: 'sources disagree; decided by the rule hole = stud + 1/8 in',
   SINGLE: 'one source only',
   UNRESOLVED: 'sources disagree; the disputed value is left open',
+  GAP: 'no source found; the value is left open',
 };
 
 /** What a person should know about a row, or null when two or more sources agree on it. */
@@ -32,10 +34,32 @@ export function statusText(status: RowStatus): string | null {
 
 /** Whether a row has to be confirmed by a person before its value is relied on. */
 export function needsConfirmation(status: RowStatus): boolean {
-  return status === 'SINGLE' || status === 'UNRESOLVED';
+  return status === 'SINGLE' || status === 'UNRESOLVED' || status === 'GAP';
 }
 
 /** Whether sources contradict each other on the row although a value could be chosen. */
 export function isDisputed(status: RowStatus): boolean {
   return status === 'DISAGREE' || status === 'RESOLVED_BY_RULE';
+}
+
+/** From the most trusted to the least. */
+const BY_TRUST: readonly RowStatus[] = [
+  'AGREE',
+  'AGREE_D2',
+  'AGREE_RULE',
+  'STANDIN',
+  'FORMULA_ONLY',
+  'RESOLVED_BY_RULE',
+  'DISAGREE',
+  'SINGLE',
+  'UNRESOLVED',
+  'GAP',
+];
+
+/** Trust of a value that rests on several rows: that of the least trusted one. */
+export function leastTrusted(first: RowStatus, ...others: readonly RowStatus[]): RowStatus {
+  return others.reduce(
+    (least, status) => (BY_TRUST.indexOf(status) > BY_TRUST.indexOf(least) ? status : least),
+    first,
+  );
 }

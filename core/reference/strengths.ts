@@ -17,11 +17,11 @@ export function gradeNames(): string[] {
  * @source ASTM A193, A320, A453, A540; ISO 898-1 (second-hand)
  */
 export function findStrength(grade: string, thread: Thread): BoltStrengthRow | null {
-  const wanted = plain(grade);
+  const wanted = plainGrade(grade);
   const diameterMm = thread.diameter * 1000;
   const row = BOLT_STRENGTHS.find(
     (candidate) =>
-      plain(candidate.grade) === wanted &&
+      plainGrade(candidate.grade) === wanted &&
       candidate.system === thread.system &&
       diameterMm > candidate.over + 1e-9 &&
       diameterMm <= candidate.upTo + 1e-9,
@@ -34,7 +34,8 @@ export function yieldPa(row: BoltStrengthRow): number {
   return toSI(row.yield[0], row.yield[1]);
 }
 
-function plain(grade: string): string {
+/** One spelling per grade: "A193 Gr. B7" and "ASTM A193 B7" are the same. */
+export function plainGrade(grade: string): string {
   return grade
     .toUpperCase()
     .replace(/^ASTM\s+/, '')

@@ -155,7 +155,7 @@ test.each([
 test('every row’s sources are named in the list of sources', () => {
   const cited = [
     ...ASME_B16_5.map((row) => row[11]),
-    ...ASME_B16_47.map((row) => row[9]),
+    ...ASME_B16_47.map((row) => row[10]),
     ...EN_1092_1.map((row) => row[7]),
     ...BOLT_STRENGTHS.map((row) => row.sources),
   ].flatMap((text) => text.split('+'));

@@ -1,0 +1,154 @@
+import { ASME_B16_5_HUB_NOTES, ASME_B16_5_HUBS } from './asme-b16-5-hubs.ts';
+import { ASME_B16_5_RING_JOINT, RING_JOINT_NOTES } from './asme-b16-5-ring-joint.ts';
+import { ASME_B16_47_HUB_NOTES, ASME_B16_47_HUBS } from './asme-b16-47-hubs.ts';
+import { BS_4504_1_FACES } from './bs-4504-1-faces.ts';
+import { type FlangeStandard, findFlange } from './flanges.ts';
+import { RAISED_FACES } from './raised-faces.ts';
+import { plainRating, plainSize } from './size-names.ts';
+import type { RowStatus } from './status.ts';
+import type { TableValue } from './table-value.ts';
+
+const MM = 0.001;
+
+type Row = readonly [hubDiameterMm: number | null, sources: string, status: RowStatus];
+
+/**
+ * Diameter of a flange's hub at its base.
+ *
+ * @param standard flange standard
+ * @param size NPS; "1-1/2" and "1 1/2" are the same
+ * @param rating class
+ * @returns X, m, the fillet beside it left out; null where the table has no row, sources clash, or EN 1092-1
+ * @example hubDiameter('ASME B16.5', '8', '300')?.value // 0.2603
+ * @source ASME B16.5; ASME B16.47 (second-hand)
+ */
+export function hubDiameter(standard: FlangeStandard, size: string, rating: string): TableValue | null {
+  const nps = plainSize(size);
+  const class_ = plainRating(rating);
+  const row = hubRow(standard, nps, Number(class_));
+  if (row === null || row[0] === null) return null;
+  const note =
+    standard === 'ASME B16.5'
+      ? ASME_B16_5_HUB_NOTES[`${nps}|${class_}`]
+      : ASME_B16_47_HUB_NOTES[`${standard.slice(-1)}|${class_}|${nps}`];
+  return {
+    value: row[0] * MM,
+    source: `${standard}, hub of NPS ${nps} Class ${class_}`,
+    sources: row[1],
+    status: row[2],
+    note: note ?? '',
+  };
+}
+
+function hubRow(standard: FlangeStandard, nps: string, class_: number): Row | null {
+  if (standard === 'ASME B16.5') {
+    const row = ASME_B16_5_HUBS.find((one) => one[0] === class_ && one[1] === nps);
+    return row === undefined ? null : [row[2], row[3], row[4]];
+  }
+  const row = ASME_B16_47_HUBS.find(
+    (one) => standard === `ASME B16.47 ${one[0]}` && one[1] === class_ && one[2] === nps,
+  );
+  return row === undefined ? null : [row[3], row[4], row[5]];
+}
+
+/**
+ * Height of a flange's raised face, which the thickness of the 2003 and later tables leaves out.
+ *
+ * @param standard flange standard
+ * @param size NPS or DN
+ * @param rating class or PN
+ * @returns height, m; null for sizes no table has, and for ASME B16.47
+ * @example raisedFaceHeight('ASME B16.5', '8', '300')?.value // 0.002
+ * @source ASME B16.5, metric tables; BS 4504-1:1969 for EN 1092-1 (second-hand)
+ */
+export function raisedFaceHeight(standard: FlangeStandard, size: string, rating: string): TableValue | null {
+  // A height is only as good as the flange it belongs to: a size that doesn't exist has none.
+  if (findFlange(standard, size, rating) === null) return null;
+  const row = RAISED_FACES.find(([name, by, from, to]) => {
+    const at = Number(by === 'class' ? plainRating(rating) : plainSize(size));
+    return name === standard && at >= from && at <= to;
+  });
+  if (row === undefined) return null;
+  const [, by, from, to, height, sources, status] = row;
+  return {
+    value: height * MM,
+    source: `${standard}, raised face, ${by} ${from} to ${to}`,
+    sources,
+    status,
+    note: status === 'DISAGREE' ? 'inch tables 0.06 in (1.6 mm), metric tables 2 mm: rounding' : '',
+  };
+}
+
+/**
+ * Outside diameter of a flange's raised face.
+ *
+ * @param standard flange standard
+ * @param size NPS or DN
+ * @param rating class or PN
+ * @returns diameter, m; null where no table prints it (NPS 22 of ASME B16.5)
+ * @example raisedFaceDiameter('ASME B16.5', '8', '300')?.value // 0.2699
+ * @source ASME B16.5; ASME B16.47; BS 4504-1:1969 for EN 1092-1 (second-hand)
+ */
+export function raisedFaceDiameter(
+  standard: FlangeStandard,
+  size: string,
+  rating: string,
+): TableValue | null {
+  if (standard === 'EN 1092-1') return raisedFaceEn(Number(plainSize(size)), Number(plainRating(rating)));
+  const row = findFlange(standard, size, rating);
+  if (row === null || row.raisedFace === null) return null;
+  return {
+    value: row.raisedFace,
+    source: `${standard}, raised face of NPS ${row.size} Class ${row.rating}`,
+    sources: row.sources,
+    status: row.status,
+    note: row.note,
+  };
+}
+
+function raisedFaceEn(dn: number, pn: number): TableValue | null {
+  const row = BS_4504_1_FACES.find((one) => one[0] === pn && one[1] === dn);
+  if (row === undefined || row[2] === null) return null;
+  return {
+    value: row[2] * MM,
+    source: `BS 4504-1:1969, raised face of PN ${pn} DN ${dn}`,
+    sources: row[4],
+    status: row[5],
+    note: '',
+  };
+}
+
+/** Stud length and stand-off of a ring joint, m; null where not found. */
+export interface RingJoint {
+  readonly studLength: TableValue | null;
+  /** Approximate distance between the two flanges. */
+  readonly standOff: TableValue | null;
+}
+
+/**
+ * Stud length and distance between the flanges of an ASME B16.5 ring joint, current metric column.
+ *
+ * @param size NPS
+ * @param rating class
+ * @returns both, each null where not found; null when the table has no such flange
+ * @example ringJoint('8', '300')?.studLength?.value // 0.15
+ * @source ASME B16.5 (second-hand)
+ */
+export function ringJoint(size: string, rating: string): RingJoint | null {
+  const nps = plainSize(size);
+  const class_ = plainRating(rating);
+  const row = ASME_B16_5_RING_JOINT.find((one) => String(one[0]) === class_ && one[1] === nps);
+  if (row === undefined) return null;
+  const [, , length, , standOff, sources, status] = row;
+  const about = (what: string, millimetres: number | null): TableValue | null =>
+    millimetres === null
+      ? null
+      : {
+          value: millimetres * MM,
+          source: `ASME B16.5, ring joint, ${what} of NPS ${nps} Class ${class_}, current metric column`,
+          sources,
+          status,
+          note: RING_JOINT_NOTES[`${nps}|${class_}`] ?? '',
+        };
+  return { studLength: about('stud length', length), standOff: about('distance between flanges', standOff) };
+}

@@ -1,0 +1,212 @@
+import { toSI } from '../units/units.ts';
+import { ASME_B16_20_RINGS, RINGS_OF_FLANGES } from './asme-b16-20-rings.ts';
+import { ASME_B16_20_SPIRAL } from './asme-b16-20-spiral.ts';
+import { ASME_B16_21, ASME_B16_21_NOTES } from './asme-b16-21.ts';
+import { GASKET_FACTOR_NOTES, GASKET_FACTORS } from './asme-viii-1-appendix-2.ts';
+import { BS_4865_1, EN_1514_1_COMPUTED, type FlatGasketEnRow } from './en-1514-1.ts';
+import type { FlangeStandard } from './flanges.ts';
+import { plainRating, plainSize } from './size-names.ts';
+import type { TableValue } from './table-value.ts';
+
+const MM = 0.001;
+
+/** A standard gasket of a flange, SI; the sealing element where it is spiral wound. */
+export interface GasketDimensions {
+  readonly inside: TableValue | null;
+  readonly outside: TableValue;
+  /** Rings of a spiral-wound gasket, m. */
+  readonly innerRingInside: TableValue | null;
+  readonly centringRingOutside: TableValue | null;
+}
+
+type Provenance = Omit<TableValue, 'value'>;
+
+function millimetres(value: number | null, from: Provenance): TableValue | null {
+  return value === null ? null : { value: value * MM, ...from };
+}
+
+/**
+ * Dimensions of the standard gasket of a raised-face flange.
+ *
+ * @param kind spiral wound (ASME B16.20), or flat inside the bolts (ASME B16.21, EN 1514-1)
+ * @param standard flange standard
+ * @param size NPS or DN
+ * @param rating class or PN
+ * @returns dimensions, m, each with its own source; null where no table has the gasket (spiral wound for EN 1092-1 and
+ * ASME B16.47, flat above class 900 and for series B)
+ * @example gasketDimensions('spiral wound', 'ASME B16.5', '8', '300')?.outside.value // 0.2637
+ * @source ASME B16.20-2017; ASME B16.21; BS 4865-1:1989 and its rule for EN 1514-1 (second-hand)
+ */
+export function gasketDimensions(
+  kind: 'spiral wound' | 'flat',
+  standard: FlangeStandard,
+  size: string,
+  rating: string,
+): GasketDimensions | null {
+  const wanted = plainSize(size);
+  const class_ = Number(plainRating(rating));
+  if (kind === 'spiral wound') return standard === 'ASME B16.5' ? spiralWound(wanted, class_) : null;
+  return standard === 'EN 1092-1' ? flatEn(Number(wanted), class_) : flatRing(standard, wanted, class_);
+}
+
+function spiralWound(nps: string, class_: number): GasketDimensions | null {
+  const row = ASME_B16_20_SPIRAL.find((one) => one[0] === class_ && one[1] === nps);
+  if (row === undefined) return null;
+  const [, , inner, inside, outside, centring, sources, status] = row;
+  const from = {
+    source: `ASME B16.20, spiral wound, NPS ${nps} Class ${class_}`,
+    sources,
+    status,
+    note: '',
+  };
+  return {
+    inside: { value: inside * MM, ...from },
+    outside: { value: outside * MM, ...from },
+    innerRingInside: millimetres(inner, from),
+    centringRingOutside: millimetres(centring, from),
+  };
+}
+
+function flatRing(standard: FlangeStandard, nps: string, class_: number): GasketDimensions | null {
+  const row = ASME_B16_21.find((one) => standard === `ASME ${one[0]}` && one[1] === class_ && one[2] === nps);
+  if (row === undefined) return null;
+  const [flange, , , inside, outside, sources, status] = row;
+  const from = {
+    source: `ASME B16.21, flat ring for ${standard}, NPS ${nps} Class ${class_}`,
+    sources,
+    status,
+    note: ASME_B16_21_NOTES[`${flange}|${class_}|${nps}`] ?? '',
+  };
+  return {
+    inside: { value: inside * MM, ...from },
+    outside: { value: outside * MM, ...from },
+    innerRingInside: null,
+    centringRingOutside: null,
+  };
+}
+
+function flatEn(dn: number, pn: number): GasketDimensions | null {
+  const is = (row: FlatGasketEnRow) => row[0] === pn && row[1] === dn;
+  const printed = BS_4865_1.find(is);
+  const row = printed ?? EN_1514_1_COMPUTED.find(is);
+  if (row === undefined) return null;
+  const [, , inside, outside, sources, status] = row;
+  const table = printed === undefined ? 'EN 1514-1 by the rule of BS 4865-1' : 'BS 4865-1:1989';
+  const from = { source: `${table}, inside the bolts, PN ${pn} DN ${dn}`, sources, status, note: '' };
+  return {
+    inside: millimetres(inside, from),
+    outside: { value: outside * MM, ...from },
+    innerRingInside: null,
+    centringRingOutside: null,
+  };
+}
+
+/** A ring-joint gasket, SI. */
+export interface RingGasket {
+  readonly number: string;
+  readonly pitchDiameter: TableValue;
+  readonly width: TableValue;
+  readonly ovalHeight: TableValue | null;
+  readonly octagonalHeight: TableValue | null;
+  readonly grooveDepth: TableValue | null;
+  readonly grooveWidth: TableValue | null;
+}
+
+/**
+ * Dimensions of a ring-joint gasket, type R.
+ *
+ * @param number ring number; "R49", "R-49" and "49" are the same
+ * @returns dimensions, m; null for a number the table doesn't have
+ * @example ringGasket('R49')?.pitchDiameter.value // 0.26988
+ * @source ASME B16.20 (second-hand)
+ */
+export function ringGasket(number: string): RingGasket | null {
+  const name = `R${number.trim().replace(/^R\s*-?\s*/i, '')}`;
+  const row = ASME_B16_20_RINGS.find(([one]) => one === name);
+  if (row === undefined) return null;
+  const [, pitch, width, oval, octagonal, depth, groove, sources, status] = row;
+  const from = { source: `ASME B16.20, ring ${name}`, sources, status, note: '' };
+  return {
+    number: name,
+    pitchDiameter: { value: pitch * MM, ...from },
+    width: { value: width * MM, ...from },
+    ovalHeight: millimetres(oval, from),
+    octagonalHeight: millimetres(octagonal, from),
+    grooveDepth: millimetres(depth, from),
+    grooveWidth: millimetres(groove, from),
+  };
+}
+
+/** Number of a flange's ring, with the trust of that assignment. */
+export interface RingNumber extends Provenance {
+  readonly number: string;
+}
+
+/**
+ * Ring number of an ASME B16.5 flange with ring-joint facing.
+ *
+ * @param size NPS
+ * @param rating class
+ * @returns ring number; null where no source assigns one (class 400, and single sizes elsewhere)
+ * @example ringOfFlange('8', '300')?.number // 'R49'
+ * @source ASME B16.5, ASME B16.20 (second-hand)
+ */
+export function ringOfFlange(size: string, rating: string): RingNumber | null {
+  const nps = plainSize(size);
+  const class_ = plainRating(rating);
+  const row = RINGS_OF_FLANGES.find((one) => String(one[0]) === class_ && one[1] === nps);
+  if (row === undefined) return null;
+  return {
+    number: row[2],
+    source: `ASME B16.5, ring of NPS ${nps} Class ${class_}`,
+    sources: row[3],
+    status: row[4],
+    note: '',
+  };
+}
+
+/** m and y of the design code. */
+export interface GasketFactors {
+  readonly name: string;
+  /** m, 1 */
+  readonly factor: TableValue;
+  /** y, Pa */
+  readonly seating: TableValue;
+}
+
+function factorName(type: string, material: string): string {
+  return material === '' ? type : `${type}, ${material}`;
+}
+
+/** Gaskets that m and y are held for, as the lookup takes them. */
+export const GASKET_FACTOR_NAMES: readonly string[] = GASKET_FACTORS.filter(([, , m]) => m !== null).map(
+  ([type, material]) => factorName(type, material),
+);
+
+/**
+ * Gasket factor m and seating stress y of the design code: non-mandatory design values for its minimum loads, never
+ * assembly stresses.
+ *
+ * @param name type and material exactly as `GASKET_FACTOR_NAMES` has them; nothing is guessed from another wording
+ * @returns m, 1, and y, Pa; null for a name the table doesn't have
+ * @example gasketFactors('solid flat metal, stainless')?.factor.value // 6.5
+ * @source ASME BPVC VIII-1, Appendix 2, table 2-5.1 (second-hand)
+ */
+export function gasketFactors(name: string): GasketFactors | null {
+  const wanted = name.trim().toLowerCase();
+  const row = GASKET_FACTORS.find(([type, material]) => factorName(type, material).toLowerCase() === wanted);
+  if (row === undefined) return null;
+  const [type, material, m, yPsi, sources, status] = row;
+  if (m === null || yPsi === null) return null;
+  const from: Provenance = {
+    source: `ASME BPVC VIII-1, table 2-5.1, ${factorName(type, material)}`,
+    sources,
+    status,
+    note: GASKET_FACTOR_NOTES[`${type}|${material}`] ?? '',
+  };
+  return {
+    name: factorName(type, material),
+    factor: { value: m, ...from },
+    seating: { value: toSI(yPsi, 'psi'), ...from },
+  };
+}
