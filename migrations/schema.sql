@@ -75,7 +75,7 @@ CREATE TABLE certificate_point (
        primary key (certificate_id, position)
      ) strict, without rowid;
 
-CREATE TABLE event (
+CREATE TABLE "event" (
        id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
        origin_id text not null references origin (id) on delete restrict,
        sequence integer not null check (sequence >= 1),
@@ -83,7 +83,7 @@ CREATE TABLE event (
        hash text not null unique check (length(hash) = 64 and hash not glob '*[^0-9a-f]*'),
        body text not null check (json_valid(body)),
        body_version integer not null check (body_version >= 1),
-       kind text not null check (kind in ('register created', 'unit saved', 'person saved', 'joint saved', 'tool saved', 'certificate added', 'setting issued', 'tightening recorded', 'breakout recorded', 'import confirmed')),
+       kind text not null references event_kind (name) on delete restrict,
        happened_at text not null check (happened_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
        happened_at_utc text not null check (happened_at_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
        recorded_at text not null check (recorded_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
@@ -109,10 +109,12 @@ CREATE TABLE event_joint (
        primary key (event_id, joint_id)
      ) strict, without rowid;
 
-CREATE TABLE event_person (
+CREATE TABLE event_kind (name text primary key) strict, without rowid;
+
+CREATE TABLE "event_person" (
        event_id text not null references event (id) on delete restrict,
        person_id text not null references person (id) on delete restrict,
-       role text not null check (role in ('issued', 'did the work')),
+       role text not null references person_part (name) on delete restrict,
        position integer not null check (position >= 0),
        primary key (event_id, person_id, role)
      ) strict, without rowid;
@@ -157,6 +159,18 @@ CREATE TABLE origin (
        created_at text not null check (created_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z')
      ) strict;
 
+CREATE TABLE pass_plan (
+       id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
+       version integer not null check (version >= 1),
+       name text not null check (length(name) between 1 and 80),
+       name_key text not null unique,
+       source text not null check (length(source) between 1 and 300),
+       data text not null check (json_valid(data)),
+       approved_by text references person (id) on delete restrict,
+       approved_at text check (approved_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       check ((approved_by is null) = (approved_at is null))
+     ) strict;
+
 CREATE TABLE person (
        id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
        version integer not null check (version >= 1),
@@ -164,6 +178,8 @@ CREATE TABLE person (
        name_key text not null,
        role text not null check (length(role) <= 80)
      ) strict;
+
+CREATE TABLE person_part (name text primary key) strict, without rowid;
 
 CREATE TABLE plant_unit (
        id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
@@ -204,6 +220,32 @@ CREATE TABLE site (
        time_zone text not null check (length(time_zone) between 1 and 60),
        demo integer not null check (demo in (0, 1))
      ) strict;
+
+CREATE TABLE site_row (
+       id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
+       version integer not null check (version >= 1),
+       kind text not null check (kind in ('flange', 'stud grade', 'gasket', 'lubricant')),
+       key text not null check (length(key) between 1 and 60),
+       name_key text not null,
+       source text not null check (length(source) between 1 and 300),
+       retired integer not null check (retired in (0, 1)),
+       search text not null,
+       data text not null check (json_valid(data)),
+       unique (kind, name_key)
+     ) strict;
+
+CREATE TABLE table_confirmation (
+       event_id text not null references event (id) on delete restrict,
+       position integer not null check (position between 0 and 19),
+       table_name text not null check (length(table_name) between 1 and 60),
+       row_key text not null check (length(row_key) between 1 and 80),
+       field text not null check (length(field) between 1 and 40),
+       value text not null check (length(value) between 1 and 80),
+       person_id text not null references person (id) on delete restrict,
+       source_seen text not null check (length(source_seen) between 1 and 300),
+       happened_at text not null check (happened_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       primary key (event_id, position)
+     ) strict, without rowid;
 
 CREATE TABLE tightening (
        id text primary key references event (id) on delete restrict,
@@ -253,7 +295,7 @@ CREATE INDEX event_batch_trace on event_batch (batch_id, event_id);
 
 CREATE INDEX event_joint_history on event_joint (joint_id, event_id);
 
-CREATE INDEX event_kind on event (kind, happened_at_utc);
+CREATE INDEX event_kind_time on event (kind, happened_at_utc);
 
 CREATE INDEX event_person_trace on event_person (person_id, event_id);
 
@@ -269,11 +311,17 @@ CREATE INDEX joint_by_tag on joint (tag_sort, id);
 
 CREATE INDEX joint_by_unit on joint (unit_id, tag_sort);
 
+CREATE INDEX pass_plan_approved_by on pass_plan (approved_by) where approved_by is not null;
+
 CREATE INDEX person_by_name on person (name_key, id);
 
 CREATE INDEX setting_by_date on setting (issued_at);
 
 CREATE INDEX setting_by_joint on setting (joint_id, issued_at);
+
+CREATE INDEX table_confirmation_by_cell on table_confirmation (table_name, row_key, field);
+
+CREATE INDEX table_confirmation_by_person on table_confirmation (person_id);
 
 CREATE INDEX tightening_by_joint on tightening (joint_id, happened_at_utc);
 
@@ -384,6 +432,13 @@ CREATE TRIGGER setting_no_reinsert before insert on setting
        when exists (select 1 from setting where id = new.id) begin select raise(abort, 'setting is append-only'); end;
 
 CREATE TRIGGER setting_no_update before update on setting begin select raise(abort, 'setting is append-only'); end;
+
+CREATE TRIGGER table_confirmation_no_delete before delete on table_confirmation begin select raise(abort, 'table_confirmation is append-only'); end;
+
+CREATE TRIGGER table_confirmation_no_reinsert before insert on table_confirmation
+       when exists (select 1 from table_confirmation where event_id = new.event_id and position = new.position) begin select raise(abort, 'table_confirmation is append-only'); end;
+
+CREATE TRIGGER table_confirmation_no_update before update on table_confirmation begin select raise(abort, 'table_confirmation is append-only'); end;
 
 CREATE TRIGGER tightening_no_delete before delete on tightening begin select raise(abort, 'tightening is append-only'); end;
 

@@ -18,7 +18,12 @@ const flange = z.discriminatedUnion('kind', [
     rating: text(12),
     facing: z.enum(['raised face', 'flat face', 'ring joint', 'other']),
   }),
-  z.strictObject({ kind: z.literal('custom'), description: text(200) }),
+  z.strictObject({
+    kind: z.literal('custom'),
+    description: text(200),
+    /** Row of the site's own flange table that fills what is left blank. */
+    siteRow: text(60).nullable().default(null),
+  }),
 ]);
 
 /** Blank (null) bolting fields are taken from the flange standard when it has them; otherwise they are "not known". */
@@ -47,7 +52,7 @@ const bolting = z.strictObject({
 });
 
 /** Either friction form; `one of` is checked when a setting is computed, so that an unfinished joint can be kept. */
-const lubricant = z.strictObject({
+export const lubricantData = z.strictObject({
   /** Product class, never a brand: "nickel-based anti-seize". */
   name: text(120),
   batch: optionalText(80),
@@ -114,7 +119,7 @@ const space = z.strictObject({
 const boltSet = z.strictObject({
   name: text(80),
   bolting,
-  lubricant: lubricant.nullable(),
+  lubricant: lubricantData.nullable(),
   target: target.nullable(),
   limits,
   space,
@@ -138,7 +143,7 @@ export const jointData = z.strictObject({
   pressures: pressureCases,
   hot: hotData,
   retightening: retighteningData,
-  lubricant: lubricant.nullable(),
+  lubricant: lubricantData.nullable(),
   target: target.nullable(),
   limits,
   space,

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { siteRow } from './site.ts';
 import { text } from './values.ts';
 
 /** How the register stands: none yet, open, or open for reading only with the reason. */
@@ -39,6 +40,17 @@ export const referenceChoices = z.strictObject({
   threads: z.array(z.string()),
   grades: z.array(z.string()),
   nutSeries: z.array(z.string()),
-  passPlans: z.array(z.strictObject({ id: z.string(), name: z.string(), source: z.string() })),
+  passPlans: z.array(
+    z.strictObject({
+      id: z.string(),
+      name: z.string(),
+      source: z.string(),
+      origin: z.enum(['shipped', 'site']),
+      /** A site's plan is used only once somebody approved it; shipped plans need no approval. */
+      approved: z.boolean(),
+    }),
+  ),
+  /** Rows of the site's own tables, without the retired ones; the site's grades are on `grades` too. */
+  siteRows: z.array(siteRow),
 });
 export type ReferenceChoices = z.infer<typeof referenceChoices>;

@@ -1,3 +1,4 @@
+import type { TableCells } from '../contract/site.ts';
 import type { Unit } from '../units/units.ts';
 import type { FindingCode } from './codes.ts';
 
@@ -30,4 +31,6 @@ export interface Finding {
   /** What to do or what to measure. */
   readonly remedy: string;
   readonly place: FindingPlace;
+  /** Values of a shipped table that a person can confirm here; null for every other finding. */
+  readonly confirm: TableCells | null;
 }

@@ -1,3 +1,4 @@
+import type { TableCells } from '../contract/site.ts';
 import type { AnyTool } from '../setting/input.ts';
 import type { FindingFacts } from '../text/finding-facts.ts';
 import { wordFinding } from '../text/findings.ts';
@@ -14,12 +15,13 @@ export interface About {
   readonly value?: number | string | null;
   readonly limit?: number | string | null;
   readonly unit?: Unit;
+  readonly confirm?: TableCells;
 }
 
 /** Builds a finding with its words. */
 export function raise<C extends FindingCode>(code: C, facts: FindingFacts[C], about: About): Finding {
-  const { severity, subject, place, source, value = null, limit = null, unit = null } = about;
-  return { code, severity, subject, value, limit, unit, source, ...wordFinding(code, facts), place };
+  const { severity, subject, place, source, value = null, limit = null, unit = null, confirm = null } = about;
+  return { code, severity, subject, value, limit, unit, source, ...wordFinding(code, facts), place, confirm };
 }
 
 /** The page of a joint, at a field. */

@@ -1,11 +1,14 @@
 import { findNut, type Nut } from '../bolting/nut.ts';
 import { findThread, studThread, type Thread } from '../bolting/thread.ts';
 import type { JointData, OriginMark, ResolvedValue } from '../contract/joint.ts';
+import type { SiteFlange } from '../contract/site.ts';
 import { type FlangeRow, findFlange } from '../reference/flanges.ts';
 import { type RowStatus, statusText } from '../reference/status.ts';
 import { findStrength, yieldPa } from '../reference/strengths.ts';
+import { flangeCells, nutCells, strengthCells, type TableCell } from '../reference/table-cells.ts';
 import { describeFlange } from '../text/describe.ts';
 import { showQuantity } from '../text/number.ts';
+import { confirmationOf, NO_SITE_TABLES, type SiteTables, siteFlange, siteStrength } from './site-tables.ts';
 
 /** A value in force, with where it came from. */
 export interface Known<T> {
@@ -15,6 +18,8 @@ export interface Known<T> {
   /** Trust of the table row behind it; null for entered values. */
   readonly status: RowStatus | null;
   readonly note: string;
+  /** Cell of the shipped table it was taken from, for a person's confirmation. */
+  readonly cell?: TableCell | undefined;
 }
 
 /** The joint with its blanks filled from the standards; null is "not known". */
@@ -36,19 +41,21 @@ export interface ResolvedJoint {
  * Fills the blanks of a joint from its flange standard and the tables; what was entered stays in force.
  *
  * @param data joint as stored
+ * @param site the site's own rows and what its people confirmed
  * @returns every value with its origin, source and the trust of its table row
  * @example resolveJoint(data).boltCount // 12 for NPS 8 Class 300
  * @source the tables of `core/reference`
  */
-export function resolveJoint(data: JointData): ResolvedJoint {
+export function resolveJoint(data: JointData, site: SiteTables = NO_SITE_TABLES): ResolvedJoint {
   const flangeRow = standardRow(data);
-  const count = resolveCount(data, flangeRow);
-  const thread = resolveThread(data, flangeRow);
-  const circle = resolveCircle(data, flangeRow);
-  const yieldStrength = resolveYield(data, thread?.value ?? null);
+  const own = siteFlange(site, data.flange.kind === 'custom' ? data.flange.siteRow : null);
+  const count = resolveCount(data, flangeRow, own);
+  const thread = resolveThread(data, flangeRow, own);
+  const circle = resolveCircle(data, flangeRow, own);
+  const yieldStrength = resolveYield(data, thread?.value ?? null, site);
   const nut = resolveNut(data, thread?.value ?? null);
-  const studLength = resolveStudLength(data, flangeRow);
-  const grip = resolveGrip(data, flangeRow);
+  const studLength = resolveStudLength(data, flangeRow, own);
+  const grip = resolveGrip(data, flangeRow, own);
   const radialGap = fromEntered(data.space.radialGap);
   return {
     boltCount: count?.value ?? null,
@@ -63,29 +70,32 @@ export function resolveJoint(data: JointData): ResolvedJoint {
     radialGap,
     values: [
       row(
+        site,
         'Studs',
         count,
         (value) => String(value),
         (value) => value,
       ),
       row(
+        site,
         'Thread',
         thread,
         (value) => value.designation,
         (value) => value.diameter,
       ),
-      row('Bolt circle', circle, length, (value) => value),
+      row(site, 'Bolt circle', circle, length, (value) => value),
       gradeRow(data),
       row(
+        site,
         'Yield strength',
         yieldStrength,
         (value) => showQuantity(value, 'MPa'),
         (value) => value,
       ),
-      row('Nut', nut, nutText, (value) => value.acrossFlats),
-      row('Stud length', studLength, length, (value) => value),
-      row('Grip length', grip, length, (value) => value),
-      row('Gap to hub or pipe', radialGap, length, (value) => value),
+      row(site, 'Nut', nut, nutText, (value) => value.acrossFlats),
+      row(site, 'Stud length', studLength, length, (value) => value),
+      row(site, 'Grip length', grip, length, (value) => value),
+      row(site, 'Gap to hub or pipe', radialGap, length, (value) => value),
     ],
   };
 }
@@ -103,43 +113,54 @@ export function standardThread(flangeRow: FlangeRow | null): Thread | null {
   return flangeRow.studIn === null ? null : studThread(flangeRow.studIn);
 }
 
-function resolveCount(data: JointData, flangeRow: FlangeRow | null): Known<number> | null {
+type Own = SiteFlange | null;
+
+function resolveCount(data: JointData, flangeRow: FlangeRow | null, own: Own): Known<number> | null {
   if (data.bolting.count !== null) return entered(data.bolting.count);
-  return flangeRow === null || flangeRow.bolts === null ? null : fromRow(flangeRow.bolts, flangeRow);
+  if (own !== null) return fromOwn(own.count, own);
+  return flangeRow === null || flangeRow.bolts === null ? null : fromRow(flangeRow.bolts, flangeRow, 'count');
 }
 
-function resolveThread(data: JointData, flangeRow: FlangeRow | null): Known<Thread> | null {
+function resolveThread(data: JointData, flangeRow: FlangeRow | null, own: Own): Known<Thread> | null {
   if (data.bolting.thread !== null) {
     const thread = findThread(data.bolting.thread);
     return thread === null ? null : { ...entered(thread), source: `joint data; geometry: ${thread.source}` };
   }
+  if (own !== null) return fromOwn(own.thread === null ? null : findThread(own.thread), own);
   const thread = standardThread(flangeRow);
-  return thread === null || flangeRow === null ? null : fromRow(thread, flangeRow);
+  return thread === null || flangeRow === null ? null : fromRow(thread, flangeRow, 'thread');
 }
 
-function resolveCircle(data: JointData, flangeRow: FlangeRow | null): Known<number> | null {
-  const own = fromEntered(data.bolting.circle);
-  if (own !== null) return own;
+function resolveCircle(data: JointData, flangeRow: FlangeRow | null, own: Own): Known<number> | null {
+  const typed = fromEntered(data.bolting.circle);
+  if (typed !== null) return typed;
+  if (own !== null) return fromOwn(own.circle?.si ?? null, own);
   return flangeRow === null || flangeRow.boltCircle === null
     ? null
-    : fromRow(flangeRow.boltCircle, flangeRow);
+    : fromRow(flangeRow.boltCircle, flangeRow, 'circle');
 }
 
-function resolveYield(data: JointData, thread: Thread | null): Known<number> | null {
-  const own = fromEntered(data.bolting.yieldStrength);
-  if (own !== null) {
+function resolveYield(data: JointData, thread: Thread | null, site: SiteTables): Known<number> | null {
+  const typed = fromEntered(data.bolting.yieldStrength);
+  if (typed !== null) {
     const origin = data.bolting.yieldOrigin;
-    return { ...own, source: origin === '' ? own.source : origin };
+    return { ...typed, source: origin === '' ? typed.source : origin };
   }
   if (data.bolting.grade === null || thread === null) return null;
   const strength = findStrength(data.bolting.grade, thread);
-  if (strength === null) return null;
+  if (strength === null) {
+    const siteBand = siteStrength(site, data.bolting.grade, thread.diameter);
+    if (siteBand === null) return null;
+    const source = `${siteBand.key}, site table: ${siteBand.source}`;
+    return { ...entered(siteBand.yieldStrength.si), source };
+  }
   return {
     value: yieldPa(strength),
     origin: 'standard',
     source: `${strength.grade}, ${strength.source}: ${strength.yield[0]} ${strength.yield[1]}`,
     status: strength.status,
     note: strength.note,
+    cell: doubtful(strength.status, () => strengthCells(strength), 'yield'),
   };
 }
 
@@ -150,31 +171,41 @@ function resolveNut(data: JointData, thread: Thread | null): Known<Nut> | null {
     const nut = findNut(nutSeries, thread);
     return nut === null
       ? null
-      : { value: nut, origin: 'entered', source: nut.source, status: nut.status, note: '' };
+      : {
+          value: nut,
+          origin: 'entered',
+          source: nut.source,
+          status: nut.status,
+          note: '',
+          cell: doubtful(nut.status, () => nutCells(nut, thread), 'acrossFlats'),
+        };
   }
   // ASME flange standards call for heavy hex nuts; the European one leaves the nut to the bolting standard.
   if (data.flange.kind !== 'standard' || data.flange.standard === 'EN 1092-1') return null;
   const nut = findNut('ASME B18.2.2 heavy hex', thread);
   if (nut === null) return null;
   const source = `${data.flange.standard} calls for heavy hex; ${nut.source}`;
-  return { value: nut, origin: 'standard', source, status: nut.status, note: '' };
+  const cell = doubtful(nut.status, () => nutCells(nut, thread), 'acrossFlats');
+  return { value: nut, origin: 'standard', source, status: nut.status, note: '', cell };
 }
 
-function resolveStudLength(data: JointData, flangeRow: FlangeRow | null): Known<number> | null {
-  const own = fromEntered(data.bolting.studLength);
-  if (own !== null) return own;
+function resolveStudLength(data: JointData, flangeRow: FlangeRow | null, own: Own): Known<number> | null {
+  const typed = fromEntered(data.bolting.studLength);
+  if (typed !== null) return typed;
+  if (own !== null) return fromOwn(own.studLength?.si ?? null, own);
   // The tables' lengths are for raised faces; other facings need another length.
   if (flangeRow === null || flangeRow.studLength === null) return null;
   if (data.flange.kind !== 'standard' || data.flange.facing !== 'raised face') return null;
-  return fromRow(flangeRow.studLength, flangeRow);
+  return fromRow(flangeRow.studLength, flangeRow, 'studLength');
 }
 
 /** Raised face of ASME flanges, m: class 150 and 300, and 400 up (metric tables). */
 const RAISED_FACE = { low: 0.002, high: 0.007 } as const;
 
-function resolveGrip(data: JointData, flangeRow: FlangeRow | null): Known<number> | null {
-  const own = fromEntered(data.bolting.grip);
-  if (own !== null) return own;
+function resolveGrip(data: JointData, flangeRow: FlangeRow | null, own: Own): Known<number> | null {
+  const typed = fromEntered(data.bolting.grip);
+  if (typed !== null) return typed;
+  if (own !== null) return fromOwn(own.grip?.si ?? null, own);
   const gasket = data.gasket?.thickness ?? null;
   if (flangeRow === null || flangeRow.thickness === null || gasket === null) return null;
   if (data.flange.kind !== 'standard' || data.flange.facing !== 'raised face') return null;
@@ -196,7 +227,12 @@ function fromEntered(value: { readonly si: number } | null): Known<number> | nul
   return value === null ? null : entered(value.si);
 }
 
-function fromRow<T>(value: T, flangeRow: FlangeRow): Known<T> {
+/** A site's row stands like a value a person entered, with the row's own source. */
+function fromOwn<T>(value: T | null, own: SiteFlange): Known<T> | null {
+  return value === null ? null : { ...entered(value), source: `${own.key}, site table: ${own.source}` };
+}
+
+function fromRow<T>(value: T, flangeRow: FlangeRow, field: string): Known<T> {
   const name = describeFlange({
     kind: 'standard',
     standard: flangeRow.standard,
@@ -210,10 +246,21 @@ function fromRow<T>(value: T, flangeRow: FlangeRow): Known<T> {
     source: `${flangeRow.standard}, ${name}`,
     status: flangeRow.status,
     note: flangeRow.note,
+    cell: doubtful(flangeRow.status, () => flangeCells(flangeRow), field),
   };
 }
 
+/** Cells are spelled out only where there is something to confirm: most rows have two sources that agree. */
+function doubtful(
+  status: RowStatus,
+  cells: () => readonly TableCell[],
+  field: string,
+): TableCell | undefined {
+  return statusText(status) === null ? undefined : cells().find((cell) => cell.field === field);
+}
+
 function row<T>(
+  site: SiteTables,
   name: string,
   known: Known<T> | null,
   text: (value: T) => string,
@@ -226,8 +273,14 @@ function row<T>(
     si: si(known.value),
     origin: known.origin,
     source: known.source,
-    status: known.status === null ? null : statusText(known.status),
+    status: statusWords(site, known),
   };
+}
+
+function statusWords(site: SiteTables, { status, cell }: Known<unknown>): string | null {
+  const text = status === null ? null : statusText(status);
+  const confirmed = cell === undefined ? null : confirmationOf(site, cell);
+  return text === null || confirmed === null ? text : `${text}; confirmed by ${confirmed.person}`;
 }
 
 function gradeRow(data: JointData): ResolvedValue {

@@ -1,17 +1,42 @@
 import { NUT_SERIES } from '../bolting/nut.ts';
 import { threadDesignations } from '../bolting/thread.ts';
 import type { ReferenceChoices } from '../contract/register.ts';
+import type { SiteRow } from '../contract/site.ts';
+import type { SitePlan } from '../joint/site-tables.ts';
 import { PASS_PLANS } from '../sequence/plans.ts';
 import { FLANGE_STANDARDS, flangeSizes } from './flanges.ts';
 import { gradeNames } from './strengths.ts';
 
-/** Everything a form offers from the shipped tables. */
-export function referenceChoices(): ReferenceChoices {
+/** Everything a form offers from the shipped tables and the site's own. */
+export function referenceChoices(
+  rows: readonly SiteRow[] = [],
+  plans: readonly SitePlan[] = [],
+): ReferenceChoices {
+  const offered = rows.filter(({ data }) => !data.retired);
   return {
     flangeStandards: FLANGE_STANDARDS.map((standard) => ({ standard, sizes: flangeSizes(standard) })),
     threads: threadDesignations(),
-    grades: gradeNames(),
+    grades: [
+      ...gradeNames(),
+      ...offered.flatMap(({ data }) => (data.kind === 'stud grade' ? [data.key] : [])),
+    ],
     nutSeries: [...NUT_SERIES],
-    passPlans: PASS_PLANS.map(({ id, name, source }) => ({ id, name, source })),
+    passPlans: [
+      ...PASS_PLANS.map(({ id, name, source }) => ({
+        id,
+        name,
+        source,
+        origin: 'shipped' as const,
+        approved: true,
+      })),
+      ...plans.map(({ id, name, source, approved }) => ({
+        id,
+        name,
+        source,
+        origin: 'site' as const,
+        approved: approved !== null,
+      })),
+    ],
+    siteRows: offered,
   };
 }

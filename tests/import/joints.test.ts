@@ -159,7 +159,11 @@ describe('a joint list', () => {
 
   it('takes a flange of its own by description, in place of a standard', () => {
     const { records } = readJoints(list('tag,unit,flange description', 'J-1,U,Manway C-101'));
-    expect(records[0]?.data.flange).toEqual({ kind: 'custom', description: 'Manway C-101' });
+    expect(records[0]?.data.flange).toEqual({
+      kind: 'custom',
+      description: 'Manway C-101',
+      siteRow: null,
+    });
   });
 
   it('takes a bolt load in the unit its heading names', () => {

@@ -46,12 +46,16 @@ const work = (id: number) => ({
 
 /** One sound row per table, in an order in which they can be inserted. */
 export const SOUND_ROWS: readonly (readonly [string, Row])[] = [
+  // The steps fill these themselves; a row more shows that they take one.
+  ['event_kind', { name: 'kind of a later step' }],
+  ['person_part', { name: 'part of a later step' }],
   ['origin', { id: uuid(1), name: 'this PC', created_at: NOW }],
   ['event', event(2)],
   ['event', event(3, 'certificate added')],
   ['event', event(4, 'setting issued')],
   ['event', event(5, 'tightening recorded')],
   ['event', event(6, 'breakout recorded')],
+  ['event', event(7, 'table values confirmed')],
   [
     'request_receipt',
     { key: uuid(10), request: 'unit.save', input_hash: hash(1), answer: '{}', recorded_at: NOW },
@@ -159,6 +163,47 @@ export const SOUND_ROWS: readonly (readonly [string, Row])[] = [
   ['tightening', { ...work(5), bolts_tightened: 12, final_pass_no_turn: 1, ...torque }],
   ['breakout', { ...work(6), readings: 1, not_turned: 0, torque_nm: 400, highest_nm: 400 }],
   ['breakout_reading', { breakout_id: uuid(6), bolt: 1, outcome: 'turned', ...torque }],
+  [
+    'site_row',
+    {
+      id: uuid(60),
+      version: 1,
+      kind: 'flange',
+      key: 'Girth flange',
+      name_key: 'girth flange',
+      source: 'drawing 12',
+      retired: 0,
+      search: 'girth flange',
+      data: '{}',
+    },
+  ],
+  [
+    'pass_plan',
+    {
+      id: uuid(61),
+      version: 1,
+      name: 'Halves',
+      name_key: 'halves',
+      source: 'procedure 7',
+      data: '{}',
+      approved_by: uuid(22),
+      approved_at: NOW_AT_SITE,
+    },
+  ],
+  [
+    'table_confirmation',
+    {
+      event_id: uuid(7),
+      position: 0,
+      table_name: 'ASME B16.5',
+      row_key: '8 | 300',
+      field: 'count',
+      value: '12',
+      person_id: uuid(22),
+      source_seen: 'own copy',
+      happened_at: NOW_AT_SITE,
+    },
+  ],
 ];
 
 /** Values a column must refuse, by table, with what is wrong with each. */
@@ -208,6 +253,15 @@ export const AWKWARD_VALUES: readonly (readonly [string, string, unknown, string
   ['breakout', 'highest_nm', null, 'median without the highest'],
   ['breakout_reading', 'outcome', 'loose', 'outcome that does not exist'],
   ['breakout_reading', 'bolt', 0, 'stud before the first'],
+  ['site_row', 'kind', 'paint', 'table that does not exist'],
+  ['site_row', 'source', '', 'row without a source'],
+  ['site_row', 'retired', 2, 'neither 0 nor 1'],
+  ['pass_plan', 'source', '', 'plan without a source'],
+  ['pass_plan', 'approved_at', null, 'approval without its moment'],
+  ['pass_plan', 'approved_by', uuid(999), 'person who does not exist'],
+  ['table_confirmation', 'source_seen', '', 'confirmation against nothing'],
+  ['table_confirmation', 'person_id', uuid(999), 'person who does not exist'],
+  ['table_confirmation', 'happened_at', 'today', 'date of another shape'],
 ];
 
 /** Tables whose rows are never changed, with their keys. */
@@ -227,6 +281,7 @@ export const APPEND_ONLY: readonly string[] = [
   'tightening',
   'breakout',
   'breakout_reading',
+  'table_confirmation',
 ];
 
 export function insert(database: Database.Database, table: string, row: Row, verb = 'insert'): void {
@@ -236,6 +291,13 @@ export function insert(database: Database.Database, table: string, row: Row, ver
     .prepare(`${verb} into ${table} (${columns.join(', ')}) values (${places})`)
     .run(...Object.values(row));
 }
+
+/** Rows that were there before the site's own tables came. */
+export const EARLIER_ROWS = SOUND_ROWS.filter(
+  ([table, { kind }]) =>
+    !['event_kind', 'person_part', 'site_row', 'pass_plan', 'table_confirmation'].includes(table) &&
+    kind !== 'table values confirmed',
+);
 
 /** A migrated database with the pragmas of a register that matter to rows, and one sound row in every table. */
 export async function migratedDatabase(): Promise<Database.Database> {

@@ -8,7 +8,7 @@ import { sha256 } from '../../electron/service/chain/sha256.ts';
 import { queryBuilder } from '../../electron/service/register/dialect.ts';
 import { migrate } from '../../electron/service/register/migrate.ts';
 import { MIGRATIONS, SCHEMA_NUMBER } from '../../migrations/list.ts';
-import { insert, SOUND_ROWS } from '../migrations/rows.ts';
+import { EARLIER_ROWS, insert } from '../migrations/rows.ts';
 import { ask, createEmpty, startService } from './ask.ts';
 import { temporaryFolder } from './folder.ts';
 
@@ -84,9 +84,7 @@ test('a register of an earlier schema is backed up, checked and brought up to da
   const earlier = Object.fromEntries(Object.entries(MIGRATIONS).slice(0, -1));
   const old = new Database(join(folder, 'register.sqlite'));
   await migrate(old, queryBuilder(old), earlier);
-  const known = (table: string) =>
-    old.prepare<[string], unknown>('select 1 from sqlite_schema where name = ?').get(table) !== undefined;
-  for (const [table, row] of SOUND_ROWS.filter(([name]) => known(name))) insert(old, table, row);
+  for (const [table, row] of EARLIER_ROWS) insert(old, table, row);
   old.close();
 
   const started = startService(folder);
@@ -96,7 +94,8 @@ test('a register of an earlier schema is backed up, checked and brought up to da
 
   const updated = new Database(join(folder, 'register.sqlite'), { readonly: true });
   expect(updated.pragma('user_version', { simple: true })).toBe(SCHEMA_NUMBER);
-  expect(updated.prepare('select count(*) as n from tightening').get()).toEqual({ n: 0 });
+  expect(updated.prepare('select count(*) as n from tightening').get()).toEqual({ n: 1 });
+  expect(updated.prepare('select count(*) as n from site_row').get()).toEqual({ n: 0 });
   updated.close();
   const backup = new Database(
     join(folder, 'backups', `before-schema-${SCHEMA_NUMBER}-20260316T120000Z.sqlite`),

@@ -2,6 +2,7 @@ import type { BreakoutData, TighteningData } from '../../../core/contract/event.
 import type { ImportKind } from '../../../core/contract/import.ts';
 import type { JointData } from '../../../core/contract/joint.ts';
 import type { SettingCard, SettingData } from '../../../core/contract/setting.ts';
+import type { ConfirmData, PassPlanData, SiteRowData } from '../../../core/contract/site.ts';
 import type { CertificateData, ToolData } from '../../../core/contract/tool.ts';
 import type { CardInput } from '../../../core/setting/input.ts';
 
@@ -70,6 +71,11 @@ export interface EventDataByKind {
     /** One per reading, in the same order. */
     readonly torques: readonly KnownTorque[];
   };
+  'site row saved': { readonly id: string; readonly version: number; readonly data: SiteRowData };
+  /** A new version is not approved, whatever the one before it was. */
+  'pass plan saved': { readonly id: string; readonly version: number; readonly data: PassPlanData };
+  'pass plan approved': { readonly id: string; readonly version: number; readonly personId: string };
+  'table values confirmed': { readonly data: ConfirmData };
   'import confirmed': {
     readonly kind: ImportKind;
     readonly fileName: string;

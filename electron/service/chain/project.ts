@@ -3,6 +3,12 @@ import { projectCertificates } from '../projections/certificate.ts';
 import { projectJoints } from '../projections/joint.ts';
 import { projectPeople, projectSite, projectUnits } from '../projections/plant.ts';
 import { projectSettings } from '../projections/setting.ts';
+import {
+  projectConfirmations,
+  projectPlanApprovals,
+  projectPlans,
+  projectSiteRows,
+} from '../projections/site.ts';
 import { projectTools } from '../projections/tool.ts';
 import { projectBreakouts, projectTightenings } from '../projections/work.ts';
 import type { RegisterSchema } from '../register/schema.ts';
@@ -19,6 +25,10 @@ const PROJECTORS: { readonly [K in EventKind]: Projector<K> } = {
   'setting issued': projectSettings,
   'tightening recorded': projectTightenings,
   'breakout recorded': projectBreakouts,
+  'site row saved': projectSiteRows,
+  'pass plan saved': projectPlans,
+  'pass plan approved': projectPlanApprovals,
+  'table values confirmed': projectConfirmations,
   // The file's records come as events of their own.
   'import confirmed': async () => undefined,
 };

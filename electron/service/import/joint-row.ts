@@ -134,7 +134,8 @@ function flange(row: RowReader, existing: JointData | null) {
       'blank beside a flange standard, size, class or facing: a flange has one or the other',
     );
   }
-  if (description !== '') return { kind: 'custom', description };
+  const siteRow = existing?.flange.kind === 'custom' ? existing.flange.siteRow : null;
+  if (description !== '') return { kind: 'custom', description, siteRow };
   if (!named && existing !== null && !anyColumn(row, NAMED_FLANGE)) return existing.flange;
   if (!named) {
     row.fault('flange standard', 'needed, or a flange description for a bolt circle of its own');

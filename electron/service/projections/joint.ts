@@ -1,13 +1,21 @@
+import { type Kysely, sql } from 'kysely';
 import type { JointData } from '../../../core/contract/joint.ts';
 import { resolveJoint } from '../../../core/joint/resolve.ts';
+import type { SiteTables } from '../../../core/joint/site-tables.ts';
 import { describeBolting, describeFlange } from '../../../core/text/describe.ts';
 import type { Projector } from '../chain/projector.ts';
 import { nameKey, searchText, sortKey } from '../fold.ts';
 import { chunks, insertRows } from '../register/insert.ts';
+import type { RegisterSchema } from '../register/schema.ts';
+import { siteTablesFor } from '../repositories/site-tables.ts';
 
 export const projectJoints: Projector<'joint saved'> = async (db, events) => {
   for (const part of chunks(events)) {
-    const rows = part.map(({ data }) => ({ id: data.id, version: data.version, ...jointColumns(data.data) }));
+    const rows = [];
+    for (const { data } of part) {
+      const columns = jointColumns(data.data, await siteTablesFor(db, data.data));
+      rows.push({ id: data.id, version: data.version, ...columns });
+    }
     await db
       .insertInto('joint')
       .values(rows)
@@ -37,9 +45,24 @@ export const projectJoints: Projector<'joint saved'> = async (db, events) => {
   );
 };
 
-function jointColumns(data: JointData) {
+/** Joints that take their bolting from a site's flange row, once the row has changed. */
+export async function refreshJointsOnFlange(db: Kysely<RegisterSchema>, key: string): Promise<void> {
+  const rows = await db
+    .selectFrom('joint')
+    .select(['id', 'data'])
+    .where(sql<string>`json_extract(data, '$.flange.siteRow')`, 'is not', null)
+    .execute();
+  for (const { id, data: text } of rows) {
+    const data = JSON.parse(text) as JointData;
+    if (data.flange.kind !== 'custom' || nameKey(data.flange.siteRow ?? '') !== nameKey(key)) continue;
+    const { bolting, search } = jointColumns(data, await siteTablesFor(db, data));
+    await db.updateTable('joint').set({ bolting, search }).where('id', '=', id).execute();
+  }
+}
+
+function jointColumns(data: JointData, site: SiteTables) {
   const flange = describeFlange(data.flange);
-  const { boltCount, thread } = resolveJoint(data);
+  const { boltCount, thread } = resolveJoint(data, site);
   const bolting = describeBolting({ count: boltCount, thread: thread?.value.designation ?? null });
   const { grade } = data.bolting;
   return {

@@ -1,5 +1,6 @@
 import type { Generated } from 'kysely';
 import type { WorkKind } from '../../../core/contract/setting.ts';
+import type { SiteRowKind } from '../../../core/contract/site.ts';
 import type { CertificateData, ToolClass, ToolData } from '../../../core/contract/tool.ts';
 import type { BatchKind, EventKind } from '../chain/events.ts';
 
@@ -90,6 +91,39 @@ export interface RegisterSchema {
     measured_unit: string;
     measured_si: number;
   };
+  site_row: {
+    id: string;
+    version: number;
+    kind: SiteRowKind;
+    key: string;
+    name_key: string;
+    source: string;
+    retired: number;
+    search: string;
+    data: string;
+  };
+  pass_plan: {
+    id: string;
+    version: number;
+    name: string;
+    name_key: string;
+    source: string;
+    data: string;
+    approved_by: string | null;
+    approved_at: string | null;
+  };
+  /** One row per confirmed cell of a shipped table. */
+  table_confirmation: {
+    event_id: string;
+    position: number;
+    table_name: string;
+    row_key: string;
+    field: string;
+    value: string;
+    person_id: string;
+    source_seen: string;
+    happened_at: string;
+  };
   /** What lists need; input and frozen card stand in the event's body. */
   setting: {
     id: string;
@@ -120,7 +154,7 @@ export interface RegisterSchema {
 }
 
 export type ToolRole = 'saved' | 'calibrated' | 'calibrated with' | ToolClass;
-type PersonRole = 'issued' | 'did the work';
+type PersonRole = 'issued' | 'did the work' | 'approved' | 'confirmed';
 
 interface WorkColumns {
   id: string;

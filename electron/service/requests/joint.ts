@@ -1,13 +1,16 @@
 import { isDeepStrictEqual } from 'node:util';
 import { chartFinding } from '../../../core/breakout/history.ts';
+import type { JointData } from '../../../core/contract/joint.ts';
 import { resolveJoint } from '../../../core/joint/resolve.ts';
 import { downsample } from '../../../core/series/downsample.ts';
 import { append } from '../chain/append.ts';
-import { notFound } from '../failure.ts';
+import type { WriteContext } from '../context.ts';
+import { notFound, RequestFailure } from '../failure.ts';
 import { nameKey } from '../fold.ts';
 import { chartPoints } from '../repositories/chart.ts';
 import { historyPage } from '../repositories/history.ts';
 import { findJoint, jointIdByTag, jointPage } from '../repositories/joint.ts';
+import { siteRowByName, siteTablesFor } from '../repositories/site-tables.ts';
 import { duplicateOf, nextVersion, saved } from '../work/edit.ts';
 import type { Read, Write } from './handler.ts';
 
@@ -19,7 +22,7 @@ export const listJoints: Read<'joint.list'> = ({ db }, input) => jointPage(db, i
 export const getJoint: Read<'joint.get'> = async ({ db }, { id }) => {
   const joint = await findJoint(db, id);
   if (joint === null) throw notFound('joint', 'id', id);
-  const resolved = resolveJoint(joint.data);
+  const resolved = resolveJoint(joint.data, await siteTablesFor(db, joint.data));
   return {
     id,
     version: joint.version,
@@ -40,6 +43,7 @@ export const saveJoint: Write<'joint.save'> = async (context, { id, version, dat
     .where('id', '=', data.unitId)
     .executeTakeFirst();
   if (!unit) throw notFound('unit', 'data.unitId', data.unitId);
+  await checkSiteFlange(context, data);
   const namesake = await jointIdByTag(db, nameKey(data.tag));
   if (namesake !== null && namesake !== id) throw duplicateOf('joint', 'data.tag', data.tag);
   if (current && isDeepStrictEqual(current.data, data)) return saved(current.id, current.version);
@@ -49,6 +53,16 @@ export const saveJoint: Write<'joint.save'> = async (context, { id, version, dat
   ]);
   return saved(jointId, next);
 };
+
+async function checkSiteFlange({ db }: WriteContext, { flange }: JointData): Promise<void> {
+  if (flange.kind !== 'custom' || flange.siteRow === null) return;
+  const row = await siteRowByName(db, 'flange', flange.siteRow);
+  if (!row) {
+    throw new RequestFailure('not_found', `The site’s flange table has no row "${flange.siteRow}"`, [
+      { field: 'data.flange.siteRow', value: flange.siteRow, allowed: 'a row of the site’s flange table' },
+    ]);
+  }
+}
 
 export const jointHistory: Read<'joint.history'> = async ({ db }, input) => {
   if ((await findJoint(db, input.id)) === null) throw notFound('joint', 'id', input.id);

@@ -1,0 +1,66 @@
+import type { Confirmation, PlanRow, SiteFlange, SiteGrade } from '../contract/site.ts';
+import type { TableCell } from '../reference/table-cells.ts';
+import { sameName } from '../text/same-name.ts';
+
+/** The site's own rows, plan and confirmations, as far as a joint and its setting rest on them. */
+export interface SiteTables {
+  readonly flanges: readonly SiteFlange[];
+  readonly grades: readonly SiteGrade[];
+  /** The plan chosen, where it is one of the site's. */
+  readonly plan: SitePlan | null;
+  readonly confirmations: readonly Confirmation[];
+}
+
+export type SitePlan = Extract<PlanRow, { origin: 'site' }>;
+
+/** A register without rows of its own. */
+export const NO_SITE_TABLES: SiteTables = { flanges: [], grades: [], plan: null, confirmations: [] };
+
+/**
+ * The site's flange row that a joint names.
+ *
+ * @param tables the site's tables
+ * @param key name of the row; null for none
+ * @returns the row, or null when none is named or it isn't there
+ * @example siteFlange(tables, 'Girth flange E-310') // { kind: 'flange', count: 36, … }
+ * @source rule of this program
+ */
+export function siteFlange({ flanges }: SiteTables, key: string | null): SiteFlange | null {
+  if (key === null) return null;
+  return flanges.find((row) => sameName(row.key, key)) ?? null;
+}
+
+/**
+ * Strengths the site gives a grade at a stud's diameter.
+ *
+ * @param tables the site's tables
+ * @param grade grade as the joint names it
+ * @param diameter nominal diameter, m
+ * @returns the range with the row's source, or null when no row covers the diameter
+ * @example siteStrength(tables, 'Site alloy 1', 0.0222)?.yieldStrength.si // 640e6
+ * @source rule of this program
+ */
+export function siteStrength({ grades }: SiteTables, grade: string, diameter: number) {
+  const row = grades.find(({ key }) => sameName(key, grade));
+  const band = row?.bands.find(({ over, upTo }) => diameter > over.si + 1e-9 && diameter <= upTo.si + 1e-9);
+  return row === undefined || band === undefined ? null : { ...band, key: row.key, source: row.source };
+}
+
+/**
+ * The newest confirmation of a table's value.
+ *
+ * Equation: same table, row, field and value.
+ * @param tables the site's tables
+ * @param cell value of a shipped table
+ * @returns who confirmed it against what, or null
+ * @example confirmationOf(tables, cell)?.person // 'Greta Example'
+ * @source rule of this program
+ */
+export function confirmationOf({ confirmations }: SiteTables, cell: TableCell): Confirmation | null {
+  return (
+    confirmations.findLast(
+      ({ table, key, field, value }) =>
+        table === cell.table && key === cell.key && field === cell.field && value === cell.value,
+    ) ?? null
+  );
+}
