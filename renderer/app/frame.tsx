@@ -10,7 +10,7 @@ import { applyTheme, type Theme, theme } from './theme.ts';
 const DOORS = [
   { words: 'Tool room', to: '/tools', holds: /^\/(tools|import\/(tools|certificate))/ },
   { words: 'Joints', to: '/joints', holds: /^\/($|joints|settings|events|units|import\/joints)/ },
-  { words: 'Evidence', to: '/evidence', holds: /^\/(evidence|people)/ },
+  { words: 'Evidence', to: '/evidence', holds: /^\/(evidence|people|site-tables|plans)/ },
 ];
 
 export function Frame() {

@@ -12,6 +12,10 @@ import { JointPage } from '../screens/joints/joint-page.tsx';
 import { PeoplePage } from '../screens/people/people-page.tsx';
 import { IssuedSheet } from '../screens/settings/issued-sheet.tsx';
 import { SettingDesk } from '../screens/settings/setting-desk.tsx';
+import { EditPlan, NewPlan } from '../screens/site/plan-edit.tsx';
+import { PlansPage } from '../screens/site/plans-page.tsx';
+import { EditSiteRow, NewSiteRow } from '../screens/site/site-row-edit.tsx';
+import { SiteTablesPage } from '../screens/site/site-tables-page.tsx';
 import { NewCertificate } from '../screens/tools/certificate-new.tsx';
 import { EditTool, NewTool } from '../screens/tools/tool-edit.tsx';
 import { ToolList } from '../screens/tools/tool-list.tsx';
@@ -87,6 +91,20 @@ export function Pages() {
       </Route>
       <Route path="/import/:kind">{(params) => <ImportPage key={params.kind} kind={params.kind} />}</Route>
       <Route path="/evidence" component={EvidencePage} />
+      <Route path="/site-tables" component={SiteTablesPage} />
+      <Route path="/site-tables/new/:path">{({ path }) => <NewSiteRow key={path} path={path} />}</Route>
+      <Route path="/site-tables/:id/edit">
+        {about((id) => (
+          <EditSiteRow id={id} />
+        ))}
+      </Route>
+      <Route path="/plans" component={PlansPage} />
+      <Route path="/plans/new" component={NewPlan} />
+      <Route path="/plans/:id/edit">
+        {about((id) => (
+          <EditPlan id={id} />
+        ))}
+      </Route>
       <Route path="/people" component={PeoplePage} />
       <Route path="/units" component={UnitsPage} />
       <Route>

@@ -50,7 +50,7 @@ function BreakoutEditor({ joint, setting }: EditorProps) {
     readings: Array.from({ length: rows }, () => ({ text: '', outcome: '' as const })),
     remarks: '',
   };
-  const form = useForm<BreakoutForm>({ defaultValues: draftOf<BreakoutForm>(draftName) ?? fresh });
+  const form = useForm<BreakoutForm>({ defaultValues: draftOf(draftName, fresh) });
   const draft = useDraft(draftName, form);
   const record = useWrite('event.recordBreakout');
   const [, goTo] = useLocation();

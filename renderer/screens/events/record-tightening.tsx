@@ -47,7 +47,7 @@ function TighteningEditor({ joint, setting }: EditorProps) {
     finalPassNoTurn: false,
     remarks: '',
   };
-  const form = useForm<TighteningForm>({ defaultValues: draftOf<TighteningForm>(draftName) ?? fresh });
+  const form = useForm<TighteningForm>({ defaultValues: draftOf(draftName, fresh) });
   const draft = useDraft(draftName, form);
   const record = useWrite('event.recordTightening');
   const [, goTo] = useLocation();

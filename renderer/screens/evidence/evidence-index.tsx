@@ -2,6 +2,8 @@ import { Link, useLocation } from 'wouter';
 
 const PAGES = [
   { to: '/evidence', words: 'Issued settings', detail: 'and the register’s head' },
+  { to: '/site-tables', words: 'Site tables', detail: 'rows of the site’s own' },
+  { to: '/plans', words: 'Pass plans', detail: 'shipped, and the site’s own' },
   { to: '/people', words: 'People', detail: 'who issue and record' },
 ];
 

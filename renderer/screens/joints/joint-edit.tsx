@@ -64,7 +64,7 @@ function JointEditor({ joint, choices, field }: JointEditorProps) {
   const stored = joint === null ? EMPTY_JOINT : jointForm(joint.data);
   // A draft belongs to the version it was begun on: a later save by someone else must not be overwritten by it.
   const draftName = joint === null ? 'joint' : `joint.${joint.id}.${joint.version}`;
-  const form = useForm<JointForm>({ defaultValues: draftOf<JointForm>(draftName) ?? stored });
+  const form = useForm<JointForm>({ defaultValues: draftOf(draftName, stored) });
   const draft = useDraft(draftName, form);
   const save = useWrite('joint.save');
   const [, goTo] = useLocation();
@@ -123,6 +123,8 @@ function useFieldFocus(frame: RefObject<HTMLFormElement | null>, field: string |
       const own = element.getAttribute('name') ?? '';
       return own === name || own.startsWith(`${name}.`);
     });
+    const fold = wanted?.closest('details');
+    if (fold) fold.open = true;
     wanted?.scrollIntoView({ block: 'center' });
     wanted?.focus();
   }, [field, frame]);

@@ -1,5 +1,47 @@
-import type { JointData, JointInput, StressArea } from '../../../core/contract/joint.ts';
-import { blank, needed, orNull, type Typed, textOrNull, typed } from '../../components/typed.ts';
+import type { JointData, JointInput } from '../../../core/contract/joint.ts';
+import { blank, orNull, type Typed, textOrNull, typed } from '../../components/typed.ts';
+import {
+  type BoltingForm,
+  type BoltSetForm,
+  boltingForm,
+  boltingInput,
+  boltSetForm,
+  boltSetInput,
+  EMPTY_BOLTING,
+  EMPTY_LIMITS,
+  EMPTY_LUBRICANT,
+  EMPTY_TARGET,
+  type LimitsForm,
+  type LubricantForm,
+  limitsForm,
+  limitsInput,
+  lubricantForm,
+  lubricantInput,
+  type TargetForm,
+  targetForm,
+  targetInput,
+} from './bolting-form-values.ts';
+import {
+  EMPTY_GASKET,
+  firstGasketInput,
+  type GasketForm,
+  gasketForm,
+  gasketInput,
+} from './gasket-form-values.ts';
+import {
+  EMPTY_HOT,
+  EMPTY_PRESSURES,
+  EMPTY_RETIGHTENING,
+  type HotForm,
+  hotForm,
+  hotInput,
+  type PressuresForm,
+  pressuresForm,
+  pressuresInput,
+  type RetighteningForm,
+  retighteningForm,
+  retighteningInput,
+} from './service-form-values.ts';
 
 /** Everything on the joint form, also what the chosen kind of flange or target doesn't need. */
 export interface JointForm {
@@ -16,45 +58,18 @@ export interface JointForm {
     facing: string;
     description: string;
   };
-  bolting: {
-    count: string;
-    thread: string;
-    circle: Typed;
-    grade: string;
-    yieldStrength: Typed;
-    yieldOrigin: string;
-    studLength: Typed;
-    grip: Typed;
-    nutSeries: string;
-  };
-  gasket: { type: string; thickness: Typed };
-  lubricant: {
-    name: string;
-    batch: string;
-    nutFactor: Typed;
-    nutFactorCv: Typed;
-    frictionThread: Typed;
-    frictionBearing: Typed;
-    evidence: string;
-    source: string;
-  };
-  target: {
-    mode: string;
-    percent: Typed;
-    stress: Typed;
-    load: Typed;
-    torque: Typed;
-    area: string;
-    basis: string;
-  };
-  limits: {
-    boltStressMax: Typed;
-    boltStressMin: Typed;
-    boltStressArea: string;
-    flangeBoltStressMax: Typed;
-    source: string;
-  };
+  flangeMaterial: string;
+  bolting: BoltingForm;
+  gasket: GasketForm;
+  furtherGaskets: GasketForm[];
+  lubricant: LubricantForm;
+  target: TargetForm;
+  limits: LimitsForm;
   radialGap: Typed;
+  pressures: PressuresForm;
+  hot: HotForm;
+  retightening: RetighteningForm;
+  boltSets: BoltSetForm[];
   remarks: string;
 }
 
@@ -72,50 +87,22 @@ export const EMPTY_JOINT: JointForm = {
     facing: 'raised face',
     description: '',
   },
-  bolting: {
-    count: '',
-    thread: '',
-    circle: blank('mm'),
-    grade: '',
-    yieldStrength: blank('MPa'),
-    yieldOrigin: '',
-    studLength: blank('mm'),
-    grip: blank('mm'),
-    nutSeries: '',
-  },
-  gasket: { type: '', thickness: blank('mm') },
-  lubricant: {
-    name: '',
-    batch: '',
-    nutFactor: blank('one'),
-    nutFactorCv: blank('percent'),
-    frictionThread: blank('one'),
-    frictionBearing: blank('one'),
-    evidence: 'assumed',
-    source: '',
-  },
-  target: {
-    mode: '',
-    percent: blank('percent'),
-    stress: blank('MPa'),
-    load: blank('kN'),
-    torque: blank('N.m'),
-    area: 'tensile',
-    basis: '',
-  },
-  limits: {
-    boltStressMax: blank('MPa'),
-    boltStressMin: blank('MPa'),
-    boltStressArea: 'tensile',
-    flangeBoltStressMax: blank('MPa'),
-    source: '',
-  },
+  flangeMaterial: '',
+  bolting: EMPTY_BOLTING,
+  gasket: EMPTY_GASKET,
+  furtherGaskets: [],
+  lubricant: EMPTY_LUBRICANT,
+  target: EMPTY_TARGET,
+  limits: EMPTY_LIMITS,
   radialGap: blank('mm'),
+  pressures: EMPTY_PRESSURES,
+  hot: EMPTY_HOT,
+  retightening: EMPTY_RETIGHTENING,
+  boltSets: [],
   remarks: '',
 };
 
 export function jointForm(data: JointData): JointForm {
-  const { bolting, gasket, lubricant, limits } = data;
   return {
     tag: data.tag,
     unitId: data.unitId,
@@ -123,52 +110,20 @@ export function jointForm(data: JointData): JointForm {
     service: data.service,
     serviceTemperature: typed(data.serviceTemperature, 'degC'),
     flange: { ...EMPTY_JOINT.flange, ...data.flange },
-    bolting: {
-      count: bolting.count === null ? '' : String(bolting.count),
-      thread: bolting.thread ?? '',
-      circle: typed(bolting.circle, 'mm'),
-      grade: bolting.grade ?? '',
-      yieldStrength: typed(bolting.yieldStrength, 'MPa'),
-      yieldOrigin: bolting.yieldOrigin,
-      studLength: typed(bolting.studLength, 'mm'),
-      grip: typed(bolting.grip, 'mm'),
-      nutSeries: bolting.nutSeries ?? '',
-    },
-    gasket: { type: gasket?.type ?? '', thickness: typed(gasket?.thickness, 'mm') },
-    lubricant: {
-      name: lubricant?.name ?? '',
-      batch: lubricant?.batch ?? '',
-      nutFactor: typed(lubricant?.nutFactor, 'one'),
-      nutFactorCv: typed(lubricant?.nutFactorCv, 'percent'),
-      frictionThread: typed(lubricant?.frictionThread, 'one'),
-      frictionBearing: typed(lubricant?.frictionBearing, 'one'),
-      evidence: lubricant?.evidence ?? 'assumed',
-      source: lubricant?.source ?? '',
-    },
-    target: targetForm(data),
-    limits: {
-      boltStressMax: typed(limits.boltStressMax, 'MPa'),
-      boltStressMin: typed(limits.boltStressMin, 'MPa'),
-      boltStressArea: limits.boltStressArea,
-      flangeBoltStressMax: typed(limits.flangeBoltStressMax, 'MPa'),
-      source: limits.source,
-    },
+    flangeMaterial: data.flangeMaterial ?? '',
+    bolting: boltingForm(data.bolting),
+    gasket: gasketForm(data.gasket),
+    furtherGaskets: data.furtherGaskets.map(gasketForm),
+    lubricant: lubricantForm(data.lubricant),
+    target: targetForm(data.target),
+    limits: limitsForm(data.limits),
     radialGap: typed(data.space.radialGap, 'mm'),
+    pressures: pressuresForm(data.pressures),
+    hot: hotForm(data.hot),
+    retightening: retighteningForm(data.retightening),
+    boltSets: data.boltSets.map(boltSetForm),
     remarks: data.remarks,
   };
-}
-
-function targetForm({ target }: JointData): JointForm['target'] {
-  const form = { ...EMPTY_JOINT.target };
-  if (target === null) return form;
-  form.mode = target.mode;
-  form.basis = target.basis;
-  if ('area' in target) form.area = target.area;
-  if (target.mode === 'percent of yield') form.percent = typed(target.percent, 'percent');
-  if (target.mode === 'bolt stress') form.stress = typed(target.stress, 'MPa');
-  if (target.mode === 'bolt load') form.load = typed(target.load, 'kN');
-  if (target.mode === 'torque') form.torque = typed(target.torque, 'N.m');
-  return form;
 }
 
 /**
@@ -183,82 +138,28 @@ export function jointInput(form: JointForm, stored: JointData | null): JointInpu
     location: form.location,
     service: form.service,
     serviceTemperature: orNull(form.serviceTemperature),
-    flange: flangeInput(form.flange),
-    bolting: {
-      ...stored?.bolting,
-      count: form.bolting.count.trim() === '' ? null : Number(form.bolting.count),
-      thread: textOrNull(form.bolting.thread),
-      circle: orNull(form.bolting.circle),
-      grade: textOrNull(form.bolting.grade),
-      yieldStrength: orNull(form.bolting.yieldStrength),
-      yieldOrigin: form.bolting.yieldOrigin,
-      studLength: orNull(form.bolting.studLength),
-      grip: orNull(form.bolting.grip),
-      nutSeries: textOrNull(form.bolting.nutSeries) as JointInput['bolting']['nutSeries'],
-    },
-    gasket: gasketInput(form.gasket, stored),
-    lubricant: lubricantInput(form.lubricant, stored),
+    flange: flangeInput(form.flange, stored),
+    flangeMaterial: textOrNull(form.flangeMaterial),
+    bolting: boltingInput(form.bolting),
+    gasket: firstGasketInput(form.gasket),
+    furtherGaskets: form.furtherGaskets.map(gasketInput),
+    lubricant: lubricantInput(form.lubricant),
     target: targetInput(form.target),
-    limits: {
-      ...stored?.limits,
-      boltStressMax: orNull(form.limits.boltStressMax),
-      boltStressMin: orNull(form.limits.boltStressMin),
-      boltStressArea: form.limits.boltStressArea as StressArea,
-      flangeBoltStressMax: orNull(form.limits.flangeBoltStressMax),
-      source: form.limits.source,
-    },
+    limits: limitsInput(form.limits),
     space: { radialGap: orNull(form.radialGap) },
+    pressures: pressuresInput(form.pressures),
+    hot: hotInput(form.hot),
+    retightening: retighteningInput(form.retightening),
+    boltSets: form.boltSets.map(boltSetInput),
     remarks: form.remarks,
   };
 }
 
-function flangeInput(flange: JointForm['flange']): JointInput['flange'] {
-  if (flange.kind === 'custom') return { kind: 'custom', description: flange.description };
+function flangeInput(flange: JointForm['flange'], stored: JointData | null): JointInput['flange'] {
+  if (flange.kind === 'custom') {
+    const kept = stored?.flange.kind === 'custom' ? stored.flange : {};
+    return { ...kept, kind: 'custom', description: flange.description };
+  }
   const { standard, size, rating, facing } = flange;
   return { kind: 'standard', standard, size, rating, facing } as JointInput['flange'];
-}
-
-function gasketInput(
-  { type, thickness }: JointForm['gasket'],
-  stored: JointData | null,
-): JointInput['gasket'] {
-  const nothing = type.trim() === '' && thickness.text.trim() === '';
-  return nothing ? null : ({ ...stored?.gasket, type, thickness: orNull(thickness) } as JointInput['gasket']);
-}
-
-function lubricantInput(form: JointForm['lubricant'], stored: JointData | null): JointInput['lubricant'] {
-  const values = {
-    nutFactor: orNull(form.nutFactor),
-    nutFactorCv: orNull(form.nutFactorCv),
-    frictionThread: orNull(form.frictionThread),
-    frictionBearing: orNull(form.frictionBearing),
-  };
-  const typedAny = Object.values(values).some((value) => value !== null);
-  if (form.name.trim() === '' && form.batch.trim() === '' && !typedAny) return null;
-  const evidence = form.evidence as NonNullable<JointInput['lubricant']>['evidence'];
-  return {
-    ...stored?.lubricant,
-    name: form.name,
-    batch: form.batch,
-    ...values,
-    evidence,
-    source: form.source,
-  };
-}
-
-function targetInput(form: JointForm['target']): JointInput['target'] {
-  const area = form.area as StressArea;
-  const { basis } = form;
-  switch (form.mode) {
-    case 'percent of yield':
-      return { mode: 'percent of yield', percent: needed(form.percent), area, basis } as JointInput['target'];
-    case 'bolt stress':
-      return { mode: 'bolt stress', stress: needed(form.stress), area, basis } as JointInput['target'];
-    case 'bolt load':
-      return { mode: 'bolt load', load: needed(form.load), basis } as JointInput['target'];
-    case 'torque':
-      return { mode: 'torque', torque: needed(form.torque), basis } as JointInput['target'];
-    default:
-      return null;
-  }
 }

@@ -3,6 +3,15 @@ import { Link } from 'wouter';
 import type { ReferenceChoices } from '../../../core/contract/register.ts';
 import { useAsk } from '../../app/ask.ts';
 import { Choice, LongText, Quantity, same, Text } from '../../components/fields.tsx';
+import { Fold } from '../../components/fold.tsx';
+import {
+  BoltingFields,
+  LimitFields,
+  LubricantFields,
+  StrengthFields,
+  TargetFields,
+} from './bolting-fields.tsx';
+import { MoreFields } from './joint-more-fields.tsx';
 
 interface SectionProps {
   readonly choices: ReferenceChoices;
@@ -16,8 +25,19 @@ export function JointFields({ choices }: SectionProps) {
       <Flange choices={choices} />
       <Bolting choices={choices} />
       <GasketAndLubricant />
-      <Target />
-      <Limits />
+      <fieldset>
+        <legend>Target</legend>
+        <div className="fields">
+          <TargetFields />
+        </div>
+      </fieldset>
+      <fieldset>
+        <legend>Limits</legend>
+        <div className="fields">
+          <LimitFields />
+        </div>
+      </fieldset>
+      <MoreFields choices={choices} />
       <fieldset>
         <legend>Remarks</legend>
         <div className="fields">
@@ -110,6 +130,13 @@ function Flange({ choices }: SectionProps) {
   );
 }
 
+const STRENGTH = [
+  'bolting.tensileStrength',
+  'bolting.nutGrade',
+  'bolting.nutTensileStrength',
+  'bolting.reason',
+];
+
 function Bolting({ choices }: SectionProps) {
   return (
     <fieldset>
@@ -118,37 +145,13 @@ function Bolting({ choices }: SectionProps) {
         Studs, thread and bolt circle left empty are taken from the flange standard where it has them.
       </p>
       <div className="fields">
-        <Text name="bolting.count" label="Number of studs" inputMode="numeric" />
-        <Text name="bolting.thread" label="Thread" offers={choices.threads} hint="As 7/8-9 UNC or M24x3" />
-        <Quantity name="bolting.circle" label="Bolt circle" quantity="length" />
-        <Text
-          name="bolting.grade"
-          label="Stud grade"
-          offers={choices.grades}
-          hint="Specification and grade, as ASTM A193 B7"
-        />
-        <Quantity
-          name="bolting.yieldStrength"
-          label="Yield strength"
-          quantity="stress"
-          hint="Only where the grade has no table row"
-        />
-        <Text name="bolting.yieldOrigin" label="Where the yield strength is from" />
-        <Quantity name="bolting.studLength" label="Stud length" quantity="length" />
-        <Quantity name="bolting.grip" label="Grip length" quantity="length" hint="Between the two nuts" />
-        <Choice
-          name="bolting.nutSeries"
-          label="Nut series"
-          options={same(choices.nutSeries)}
-          blank="As the flange standard says"
-        />
-        <Quantity
-          name="radialGap"
-          label="Gap to hub or pipe"
-          quantity="length"
-          hint="Free distance from the stud's centre"
-        />
+        <BoltingFields choices={choices} gap="radialGap" />
       </div>
+      <Fold title="Strength of thread and nut, departures from the standard" under={STRENGTH}>
+        <div className="fields">
+          <StrengthFields />
+        </div>
+      </Fold>
     </fieldset>
   );
 }
@@ -170,85 +173,9 @@ function GasketAndLubricant() {
           coefficients.
         </p>
         <div className="fields">
-          <Text name="lubricant.name" label="Lubricant" hint="Product class, as nickel-based anti-seize" />
-          <Text name="lubricant.batch" label="Lubricant batch" />
-          <Quantity name="lubricant.nutFactor" label="Nut factor K" quantity="ratio" />
-          <Quantity
-            name="lubricant.nutFactorCv"
-            label="Scatter of K"
-            quantity="ratio"
-            hint="Coefficient of variation from bolt to bolt"
-          />
-          <Quantity name="lubricant.frictionThread" label="Friction in the thread" quantity="ratio" />
-          <Quantity name="lubricant.frictionBearing" label="Friction under the nut" quantity="ratio" />
-          <Choice
-            name="lubricant.evidence"
-            label="Evidence for friction"
-            options={same(['published', 'measured', 'assumed'])}
-          />
-          <Text name="lubricant.source" label="Source of friction" />
+          <LubricantFields />
         </div>
       </fieldset>
     </>
-  );
-}
-
-const TARGET_MODES = ['percent of yield', 'bolt stress', 'bolt load', 'torque'];
-const AREAS = [
-  { value: 'tensile', words: 'tensile stress area' },
-  { value: 'root', words: 'root area' },
-];
-
-function Target() {
-  const mode = useWatch({ name: 'target.mode' });
-  return (
-    <fieldset>
-      <legend>Target</legend>
-      <div className="fields">
-        <Choice
-          name="target.mode"
-          label="Target given as"
-          options={same(TARGET_MODES)}
-          blank="Not known yet"
-        />
-        {mode === 'percent of yield' && (
-          <Quantity name="target.percent" label="Share of yield" quantity="ratio" />
-        )}
-        {mode === 'bolt stress' && (
-          <Quantity name="target.stress" label="Target bolt stress" quantity="stress" />
-        )}
-        {mode === 'bolt load' && <Quantity name="target.load" label="Target bolt load" quantity="force" />}
-        {mode === 'torque' && <Quantity name="target.torque" label="Target torque" quantity="torque" />}
-        {(mode === 'percent of yield' || mode === 'bolt stress') && (
-          <Choice name="target.area" label="Area of the target stress" options={AREAS} />
-        )}
-        {mode !== '' && (
-          <Text
-            name="target.basis"
-            label="Basis of the target"
-            hint="The approved procedure or calculation"
-          />
-        )}
-      </div>
-    </fieldset>
-  );
-}
-
-function Limits() {
-  return (
-    <fieldset>
-      <legend>Limits</legend>
-      <div className="fields">
-        <Quantity name="limits.boltStressMax" label="Highest bolt stress" quantity="stress" />
-        <Quantity name="limits.boltStressMin" label="Lowest bolt stress" quantity="stress" />
-        <Choice name="limits.boltStressArea" label="Area of the bolt limits" options={AREAS} />
-        <Quantity
-          name="limits.flangeBoltStressMax"
-          label="Highest bolt stress for the flange"
-          quantity="stress"
-        />
-        <Text name="limits.source" label="Source of the limits" whole />
-      </div>
-    </fieldset>
   );
 }

@@ -29,7 +29,7 @@ export function flangeWords(data: JointData): string {
     : `NPS ${flange.size} Class ${flange.rating}, ${flange.facing}`;
 }
 
-function entered(name: string, text: string | null, source = 'joint data'): JointLine {
+export function entered(name: string, text: string | null, source = 'joint data'): JointLine {
   return {
     name,
     text: text === '' ? null : text,
@@ -55,6 +55,7 @@ export function jointLines(joint: JointDetail): JointLine[] {
     entered('Bolt stress limit', limitText(data.limits.boltStressMax, data), data.limits.source),
     entered('Least bolt stress', limitText(data.limits.boltStressMin, data), data.limits.source),
     entered('Flange limit', asTyped(data.limits.flangeBoltStressMax), data.limits.source),
+    entered('Flange rotation', asTyped(data.limits.flangeRotationMax), data.limits.source),
     entered('Service temperature', asTyped(data.serviceTemperature)),
   ];
 }
@@ -65,7 +66,7 @@ function gasketText({ gasket }: JointData): string | null {
   return thickness === null ? gasket.type : `${gasket.type}, ${thickness}`;
 }
 
-function lubricantLine({ lubricant }: JointData): JointLine {
+export function lubricantLine({ lubricant }: Pick<JointData, 'lubricant'>): JointLine {
   if (lubricant === null) return entered('Lubricant', null);
   const friction =
     lubricant.nutFactor !== null
@@ -82,9 +83,8 @@ function lubricantLine({ lubricant }: JointData): JointLine {
   };
 }
 
-function targetText({ target }: JointData): string | null {
+export function targetText({ target }: Pick<JointData, 'target'>): string | null {
   if (target === null) return null;
-  const mode: string = target.mode;
   switch (target.mode) {
     case 'percent of yield':
       return `${asTyped(target.percent)} of yield, ${target.area} area`;
@@ -94,11 +94,13 @@ function targetText({ target }: JointData): string | null {
       return `${asTyped(target.load)} per stud`;
     case 'torque':
       return asTyped(target.torque);
-    default:
-      return mode;
+    case 'gasket stress':
+      return 'gasket stress, from the data sheet';
+    case 'component limits':
+      return 'gasket stress within component limits';
   }
 }
 
-function limitText(value: TypedValue | null, data: JointData): string | null {
+export function limitText(value: TypedValue | null, data: Pick<JointData, 'limits'>): string | null {
   return value === null ? null : `${asTyped(value)}, ${data.limits.boltStressArea} area`;
 }

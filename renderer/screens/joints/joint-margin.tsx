@@ -70,6 +70,9 @@ export function JointDoings({ id }: { readonly id: string }) {
       <Link className="quiet" href={`/joints/${id}/record/breakout`}>
         Record breakout
       </Link>
+      <Link className="quiet" href={`/joints/${id}/compare`}>
+        Compare an instruction sheet
+      </Link>
       <Link className="quiet" href={`/joints/${id}/edit`}>
         Edit joint
       </Link>

@@ -6,6 +6,7 @@ import { Asked } from '../../components/asked.tsx';
 import { BoltCircle } from '../../components/bolt-circle.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
 import { JointChartSection } from './joint-chart-section.tsx';
+import { type JointGroup, jointGroups } from './joint-groups.ts';
 import { JointHistory } from './joint-history.tsx';
 import { JointIndex } from './joint-index.tsx';
 import { flangeWords, type JointLine, jointLines } from './joint-lines.ts';
@@ -30,6 +31,11 @@ export function JointPage({ id }: { readonly id: string }) {
               <ValueLines lines={jointLines(detail)} chosen={line} onChoose={setLine} />
               <JointDrawing joint={detail} />
             </div>
+            <section aria-label="Further data">
+              {jointGroups(detail.data).map((group) => (
+                <FoldedLines key={group.name} group={group} chosen={line} onChoose={setLine} />
+              ))}
+            </section>
             {detail.data.remarks && (
               <section>
                 <h2>Remarks</h2>
@@ -42,6 +48,25 @@ export function JointPage({ id }: { readonly id: string }) {
         )}
       </Asked>
     </Desk>
+  );
+}
+
+interface FoldedLinesProps {
+  readonly group: JointGroup;
+  readonly chosen: JointLine | null;
+  readonly onChoose: (line: JointLine) => void;
+}
+
+function FoldedLines({ group, chosen, onChoose }: FoldedLinesProps) {
+  const known = group.lines.filter((line) => line.text !== null).length;
+  return (
+    <details className="folded">
+      <summary>
+        {group.name}{' '}
+        <span className="small">{known === 0 ? 'not known' : `${known} of ${group.lines.length} known`}</span>
+      </summary>
+      <ValueLines lines={group.lines} chosen={chosen} onChoose={onChoose} />
+    </details>
   );
 }
 

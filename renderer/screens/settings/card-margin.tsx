@@ -8,15 +8,16 @@ interface CardMarginProps {
   readonly card: SettingCard;
   readonly working: Working | null;
   readonly stale: boolean;
+  readonly issued: boolean;
   /** What can be done with the card. */
   readonly children: ReactNode;
 }
 
-export function CardMargin({ card, working, stale, children }: CardMarginProps) {
+export function CardMargin({ card, working, stale, issued, children }: CardMarginProps) {
   return (
     <>
       <div className={stale ? 'stack stale' : 'stack'} aria-busy={stale}>
-        <FindingList findings={card.findings} jointId={card.jointId} />
+        <FindingList findings={card.findings} jointId={card.jointId} confirmable={!issued} />
         {working && <WorkingSection working={working} card={card} />}
         {card.uncertainty && <UncertaintySection uncertainty={card.uncertainty} />}
       </div>

@@ -2,14 +2,17 @@ import { Link } from 'wouter';
 import { type Finding, SEVERITIES } from '../../../core/findings/finding.ts';
 import { roundly, sensible } from '../../app/text/number.ts';
 import { SEVERITY_WORDS, SeverityMark } from '../../components/marks.tsx';
+import { ConfirmValues } from '../site/confirm-values.tsx';
 
 interface FindingListProps {
   readonly findings: readonly Finding[];
   readonly jointId: string;
+  /** A card still being worked out can be changed by a confirmation; an issued one can't. */
+  readonly confirmable: boolean;
 }
 
 /** What the book has to say about the card, the gravest first; each leads to where it is solved. */
-export function FindingList({ findings, jointId }: FindingListProps) {
+export function FindingList({ findings, jointId, confirmable }: FindingListProps) {
   const ordered = [...findings].sort(
     (one, other) => SEVERITIES.indexOf(one.severity) - SEVERITIES.indexOf(other.severity),
   );
@@ -32,6 +35,7 @@ export function FindingList({ findings, jointId }: FindingListProps) {
             <p>{finding.detail}</p>
             <Limit finding={finding} />
             <Remedy finding={finding} jointId={jointId} />
+            {confirmable && finding.confirm && <ConfirmValues cells={finding.confirm} />}
           </div>
         </article>
       ))}

@@ -19,7 +19,7 @@ export function IssuedSheet({ id }: { readonly id: string }) {
       doings={issued.data && <SheetDoings issued={issued.data} />}
       margin={
         issued.data && (
-          <CardMargin card={issued.data.card} working={working} stale={false}>
+          <CardMargin card={issued.data.card} working={working} stale={false} issued>
             {null}
           </CardMargin>
         )

@@ -9,7 +9,7 @@ export interface Place {
 export function stepsOf(card: SettingCard): readonly (readonly number[])[] {
   const star = card.order?.groups.flat() ?? [];
   const round = Array.from({ length: card.boltCount ?? 0 }, (_, index) => index + 1);
-  return card.passes.map((pass) => (pass.order === 'circular' ? round : star));
+  return card.passes.map((pass) => pass.groups?.flat() ?? (pass.order === 'circular' ? round : star));
 }
 
 export function forward(place: Place, steps: readonly (readonly number[])[]): Place {

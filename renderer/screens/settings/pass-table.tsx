@@ -51,7 +51,7 @@ export function PassTable({ card, place, onPass }: PassTableProps) {
                 <td className="num dialcol">{pass.dial ? exact(pass.dial.value) : '–'}</td>
                 <td className="num">{pass.torque === null ? '–' : inUnit(pass.torque, 'N.m')}</td>
                 {withLoad && <td className="num">{pass.load === null ? '–' : inUnit(pass.load, 'kN')}</td>}
-                <td>{orderWords(pass.order, card.boltCount)}</td>
+                <td>{orderWords(pass, card.boltCount)}</td>
                 <td>{pass.stopWhen}</td>
               </tr>
             ))}
@@ -62,6 +62,8 @@ export function PassTable({ card, place, onPass }: PassTableProps) {
   );
 }
 
-function orderWords(order: SettingCard['passes'][number]['order'], count: number | null): string {
-  return order === 'circular' && count !== null ? `1 to ${count}` : order;
+function orderWords({ order, groups, tools }: SettingCard['passes'][number], count: number | null): string {
+  const turned = tools > 1 ? `, ${tools} tools at once` : '';
+  if (groups !== null) return `${groups.map((group) => group.join(' ')).join(' · ')}${turned}`;
+  return `${order === 'circular' && count !== null ? `1 to ${count}` : order}${turned}`;
 }

@@ -60,10 +60,14 @@ export function SettingChoices({ input, plans, onChange }: SettingChoicesProps) 
           {plans.map((plan) => (
             <option key={plan.id} value={plan.id}>
               {plan.name}
+              {plan.approved ? '' : ', not approved'}
             </option>
           ))}
         </select>
         <span className="hint">{plans.find((plan) => plan.id === input.planId)?.source}</span>
+        <Link className="small" href="/plans">
+          Pass plans and their approval
+        </Link>
       </div>
       <h2>Tool set</h2>
       <ToolSetFields tools={input.tools} onChange={(tools) => set({ tools })} />

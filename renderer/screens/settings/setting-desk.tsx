@@ -56,7 +56,7 @@ function OpenDesk({ jointId, plans }: OpenDeskProps) {
       index={<SettingChoices input={input} plans={plans} onChange={change} />}
       margin={
         card.data && (
-          <CardMargin card={card.data} working={working} stale={stale}>
+          <CardMargin card={card.data} working={working} stale={stale} issued={false}>
             <IssueSetting input={input} card={card.data} stale={stale} />
           </CardMargin>
         )

@@ -43,7 +43,7 @@ function CertificateEditor({ tool }: { readonly tool: ToolDetail }) {
   const kind: Measured = tool.data.properties.class === 'gauge' ? 'gauge' : 'pressure-torque';
   const draftName = `certificate.${tool.id}`;
   const form = useForm<CertificateForm>({
-    defaultValues: draftOf<CertificateForm>(draftName) ?? EMPTY_CERTIFICATE,
+    defaultValues: draftOf(draftName, EMPTY_CERTIFICATE),
   });
   const draft = useDraft(draftName, form);
   const add = useWrite('certificate.add');

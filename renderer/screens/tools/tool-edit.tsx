@@ -46,7 +46,7 @@ export function EditTool({ id }: { readonly id: string }) {
 function ToolEditor({ tool }: { readonly tool: ToolDetail | null }) {
   const stored = tool === null ? EMPTY_TOOL : toolForm(tool.data);
   const draftName = tool === null ? 'tool' : `tool.${tool.id}.${tool.version}`;
-  const form = useForm<ToolForm>({ defaultValues: draftOf<ToolForm>(draftName) ?? stored });
+  const form = useForm<ToolForm>({ defaultValues: draftOf(draftName, stored) });
   const draft = useDraft(draftName, form);
   const save = useWrite('tool.save');
   const [, goTo] = useLocation();

@@ -1,0 +1,39 @@
+import type { ReferenceChoices } from '../../../core/contract/register.ts';
+import { Text } from '../../components/fields.tsx';
+import {
+  BoltingFields,
+  LimitFields,
+  LubricantFields,
+  StrengthFields,
+  TargetFields,
+} from './bolting-fields.tsx';
+
+interface BoltSetFieldsProps {
+  readonly name: string;
+  readonly of: string;
+  readonly choices: ReferenceChoices;
+}
+
+/** One further set of bolts; a lubricant left empty is the joint's. */
+export function BoltSetFields({ name, of, choices }: BoltSetFieldsProps) {
+  const under = { under: `${name}.`, of };
+  return (
+    <div className="stack">
+      <div className="fields">
+        <Text name={`${name}.name`} label={`Name${of}`} hint="As “inner circle, short studs”" />
+      </div>
+      <div className="fields">
+        <BoltingFields {...under} gap={`${name}.space.radialGap`} choices={choices} />
+        <StrengthFields {...under} />
+      </div>
+      <p className="small lead-in">Lubricant left empty is the joint’s.</p>
+      <div className="fields">
+        <LubricantFields {...under} />
+      </div>
+      <div className="fields">
+        <TargetFields {...under} />
+        <LimitFields {...under} />
+      </div>
+    </div>
+  );
+}
