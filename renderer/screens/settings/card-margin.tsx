@@ -18,7 +18,11 @@ export function CardMargin({ card, working, stale, issued, children }: CardMargi
     <>
       <div className={stale ? 'stack stale' : 'stack'} aria-busy={stale}>
         <FindingList findings={card.findings} jointId={card.jointId} confirmable={!issued} />
-        {working && <WorkingSection working={working} card={card} />}
+        {working && (
+          <div className="no-print">
+            <WorkingSection working={working} card={card} />
+          </div>
+        )}
         {card.uncertainty && <UncertaintySection uncertainty={card.uncertainty} />}
       </div>
       {children}

@@ -6,6 +6,7 @@ import { day, moment, span } from '../../app/text/time.ts';
 import { Title } from '../../components/desk.tsx';
 import { BreakoutLines } from './breakout-lines.tsx';
 import type { Choosing } from './card-number.tsx';
+import { CardSections } from './card-sections.tsx';
 import { Cautions } from './cautions.tsx';
 import { DialSection } from './dial-section.tsx';
 import { OrderFigure } from './order-figure.tsx';
@@ -33,6 +34,7 @@ export function CardPage({ card, issued, chosen, onChoose }: CardPageProps) {
         kind={
           <>
             {card.kind === 'tightening' ? 'Tightening' : 'Breakout'}
+            {card.boltSet && <>, {card.boltSet.name}</>}
             <span className="small">
               {span(card.startsOn, card.endsOn)} · {issued ? `setting ${issued.number}` : 'not yet issued'}
             </span>
@@ -48,7 +50,8 @@ export function CardPage({ card, issued, chosen, onChoose }: CardPageProps) {
         <BreakoutLines card={card} breakout={card.breakout} chosen={chosen} onChoose={onChoose} />
       )}
       <PassTable card={card} place={place} onPass={(pass) => setPlace({ pass, step: 0 })} />
-      <SetChain card={card} chosen={chosen} onChoose={onChoose} />
+      {card.method === 'hydraulic wrench' && <SetChain card={card} chosen={chosen} onChoose={onChoose} />}
+      <CardSections card={card} chosen={chosen} onChoose={onChoose} frozen={issued !== null} />
       <p className="defer small">{card.deferral}</p>
       {issued && (
         <p className="small seal">

@@ -23,25 +23,11 @@ export function DialSection({ card, chosen, onChoose }: DialSectionProps) {
   );
   return (
     <section className="dial" aria-label="Setting">
-      <p className="lead">
-        {card.gauge === null ? (
-          'No gauge is chosen'
-        ) : (
-          <>
-            {card.kind === 'tightening' ? 'Dial on gauge' : 'Begin on gauge'} <b>{card.gauge.number}</b>
-          </>
-        )}
-      </p>
-      <p className="big">
-        {card.dial === null ? (
-          <span className="unknown">not known</span>
-        ) : (
-          <CardNumber card={card} of="dial" chosen={chosen} onChoose={onChoose}>
-            {exact(card.dial.value)}
-            <span className="unit">{unitLabel(card.dial.unit)}</span>
-          </CardNumber>
-        )}
-      </p>
+      {card.method === 'hydraulic wrench' ? (
+        <DialNumber card={card} chosen={chosen} onChoose={onChoose} />
+      ) : (
+        <ToolNumber card={card} chosen={chosen} onChoose={onChoose} />
+      )}
       <dl className="lines">
         {line('Torque', 'torque', card.torque, 'N.m')}
         {card.kind === 'tightening' && (
@@ -85,6 +71,72 @@ export function DialSection({ card, chosen, onChoose }: DialSectionProps) {
         </p>
       )}
     </section>
+  );
+}
+
+function DialNumber({ card, chosen, onChoose }: DialSectionProps) {
+  return (
+    <>
+      <p className="lead">
+        {card.gauge === null ? (
+          'No gauge is chosen'
+        ) : (
+          <>
+            {card.kind === 'tightening' ? 'Dial on gauge' : 'Begin on gauge'} <b>{card.gauge.number}</b>
+          </>
+        )}
+      </p>
+      <p className="big">
+        {card.dial === null ? (
+          <span className="unknown">not known</span>
+        ) : (
+          <CardNumber card={card} of="dial" chosen={chosen} onChoose={onChoose}>
+            {exact(card.dial.value)}
+            <span className="unit">{unitLabel(card.dial.unit)}</span>
+          </CardNumber>
+        )}
+      </p>
+    </>
+  );
+}
+
+/** A tool without pressure is set to a torque or a step; a tensioned stud is brought to a load. */
+function ToolNumber({ card, chosen, onChoose }: DialSectionProps) {
+  const { toolSetting, method } = card;
+  const tensioned = method === 'tensioner';
+  return (
+    <>
+      <p className="lead">
+        {tensioned ? (
+          'Load to be left in each stud'
+        ) : toolSetting === null ? (
+          `No ${method} is described`
+        ) : (
+          <>
+            Set on {toolSetting.kind} <b>{toolSetting.tool}</b>
+          </>
+        )}
+      </p>
+      <p className="big">
+        {tensioned ? (
+          card.targetLoad === null ? (
+            <span className="unknown">not known</span>
+          ) : (
+            <CardNumber card={card} of="targetLoad" chosen={chosen} onChoose={onChoose}>
+              {inUnit(card.targetLoad, 'kN')}
+              <span className="unit">kN</span>
+            </CardNumber>
+          )
+        ) : toolSetting === null ? (
+          <span className="unknown">not known</span>
+        ) : (
+          <CardNumber card={card} of="toolSetting" chosen={chosen} onChoose={onChoose}>
+            {toolSetting.text}
+          </CardNumber>
+        )}
+      </p>
+      {!tensioned && toolSetting && <p className="small">{toolSetting.basis}</p>}
+    </>
   );
 }
 

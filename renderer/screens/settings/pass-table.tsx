@@ -12,6 +12,7 @@ export function PassTable({ card, place, onPass }: PassTableProps) {
   if (card.passes.length === 0) return null;
   const unit = card.gauge ? unitLabel(card.gauge.unit) : '';
   // A breakout has no load to give: the stud already carries one.
+  const withDial = card.method === 'hydraulic wrench';
   const withLoad = card.passes.some((pass) => pass.load !== null);
   return (
     <section aria-label={`Passes, ${card.planName}`}>
@@ -21,9 +22,11 @@ export function PassTable({ card, place, onPass }: PassTableProps) {
           <thead>
             <tr>
               <th scope="col">Step</th>
-              <th scope="col" className="num">
-                Dial <span className="unit">{unit}</span>
-              </th>
+              {withDial && (
+                <th scope="col" className="num">
+                  Dial <span className="unit">{unit}</span>
+                </th>
+              )}
               <th scope="col" className="num">
                 Torque <span className="unit">N·m</span>
               </th>
@@ -48,7 +51,9 @@ export function PassTable({ card, place, onPass }: PassTableProps) {
                     {pass.name}
                   </button>
                 </th>
-                <td className="num dialcol">{pass.dial ? exact(pass.dial.value) : '–'}</td>
+                {withDial && (
+                  <td className="num dialcol">{pass.dial ? exact(pass.dial.value) : '–'}</td>
+                )}
                 <td className="num">{pass.torque === null ? '–' : inUnit(pass.torque, 'N.m')}</td>
                 {withLoad && <td className="num">{pass.load === null ? '–' : inUnit(pass.load, 'kN')}</td>}
                 <td>{orderWords(pass, card.boltCount)}</td>

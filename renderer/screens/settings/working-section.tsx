@@ -6,13 +6,15 @@ import { ORIGIN_WORDS, Unknown } from '../../components/number.tsx';
 interface WorkingSectionProps {
   readonly working: Working;
   readonly card: SettingCard;
+  /** Where several workings stand on one page. */
+  readonly id?: string;
 }
 
 /** How one number came about: relation, inputs with unit and origin, source. */
-export function WorkingSection({ working, card }: WorkingSectionProps) {
+export function WorkingSection({ working, card, id = 'working' }: WorkingSectionProps) {
   return (
-    <section className="working" aria-labelledby="working">
-      <h2 id="working">
+    <section className="working" aria-labelledby={id}>
+      <h2 id={id}>
         Working{' '}
         <span className="small">
           of{' '}
