@@ -1,12 +1,19 @@
-import { FINDING_CODES } from './codes.ts';
-import { type Finding, SEVERITIES } from './finding.ts';
+import { FINDING_CODES, type FindingCode } from './codes.ts';
+import { type Finding, SEVERITIES, type Severity } from './finding.ts';
+
+const GRAVITY = rankOf<Severity>(SEVERITIES);
+const PLACE = rankOf<FindingCode>(FINDING_CODES);
+
+function rankOf<K extends string>(listed: readonly K[]): Readonly<Record<K, number>> {
+  return Object.fromEntries(listed.map((key, rank) => [key, rank])) as Record<K, number>;
+}
 
 /** Findings with the gravest first; within a severity in the order of the closed list of codes, then by subject. */
 export function inOrder(findings: readonly Finding[]): Finding[] {
   return [...findings].sort(
     (a, b) =>
-      SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity) ||
-      FINDING_CODES.indexOf(a.code) - FINDING_CODES.indexOf(b.code) ||
+      GRAVITY[a.severity] - GRAVITY[b.severity] ||
+      PLACE[a.code] - PLACE[b.code] ||
       compare(a.subject, b.subject),
   );
 }

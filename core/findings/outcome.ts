@@ -20,8 +20,9 @@ export interface RelationInput {
   readonly symbol: string;
   readonly name: string;
   readonly value: number | null;
-  readonly allowed: string;
-  readonly fits: (value: number) => boolean;
+  readonly rule: 'above least' | 'within' | 'whole';
+  readonly least: number;
+  readonly most: number;
   readonly remedy: string;
 }
 
@@ -34,11 +35,11 @@ export interface RelationInput {
  * @param value SI, null when not known
  * @param remedy what to measure or enter
  * @returns the input with its rule
- * @example positive('Ag', 'gasket area, m²', null, 'measure the gasket').allowed // 'above 0'
+ * @example gapsOf([positive('Ag', 'gasket area, m²', null, 'measure the gasket')])[0]?.allowed // 'above 0'
  * @source rule of this program for input
  */
 export function positive(symbol: string, name: string, value: number | null, remedy: string): RelationInput {
-  return { symbol, name, value, allowed: 'above 0', fits: (x) => x > 0, remedy };
+  return { symbol, name, value, rule: 'above least', least: 0, most: Number.POSITIVE_INFINITY, remedy };
 }
 
 /**
@@ -51,7 +52,7 @@ export function positive(symbol: string, name: string, value: number | null, rem
  * @param range least and most value; `Infinity` for an open end
  * @param remedy what to measure or enter
  * @returns the input with its rule
- * @example within('φg', 'retained fraction', 0.7, [0, 1], 'ask the gasket data sheet').allowed // '0 to 1'
+ * @example gapsOf([within('φg', 'retained fraction', 7, [0, 1], 'ask the data sheet')])[0]?.allowed // '0 to 1'
  * @source rule of this program for input
  */
 export function within(
@@ -61,8 +62,7 @@ export function within(
   [least, most]: readonly [number, number],
   remedy: string,
 ): RelationInput {
-  const allowed = Number.isFinite(most) ? `${least} to ${most}` : `at least ${least}`;
-  return { symbol, name, value, allowed, fits: (x) => x >= least && x <= most, remedy };
+  return { symbol, name, value, rule: 'within', least, most, remedy };
 }
 
 /**
@@ -75,7 +75,7 @@ export function within(
  * @param range least and most value
  * @param remedy what to count
  * @returns the input with its rule
- * @example whole('nb', 'number of bolts', 12, [1, 400], 'count the bolts').allowed // 'whole number, 1 to 400'
+ * @example gapsOf([whole('nb', 'number of bolts', 1.5, [1, 400], 'count')])[0]?.allowed // 'whole number, 1 to 400'
  * @source rule of this program for input
  */
 export function whole(
@@ -85,15 +85,7 @@ export function whole(
   [least, most]: readonly [number, number],
   remedy: string,
 ): RelationInput {
-  const allowed = `whole number, ${least} to ${most}`;
-  return {
-    symbol,
-    name,
-    value,
-    allowed,
-    fits: (x) => Number.isInteger(x) && x >= least && x <= most,
-    remedy,
-  };
+  return { symbol, name, value, rule: 'whole', least, most, remedy };
 }
 
 /**
@@ -110,14 +102,14 @@ export function compute<I extends Readonly<Record<string, RelationInput>>, T>(
   inputs: I,
   relation: (values: { readonly [K in keyof I]: number }) => T,
 ): Outcome<T> {
-  const listed = Object.values(inputs);
-  const gaps = listed.flatMap(gapOf);
+  const gaps = gapsOf(Object.values(inputs));
   if (gaps.length > 0) return { value: null, missing: gaps };
-  const values = Object.fromEntries(Object.entries(inputs).map(([name, input]) => [name, input.value ?? 0]));
+  const values: Record<string, number> = {};
+  for (const name in inputs) values[name] = inputs[name]?.value ?? 0;
   const value = relation(values as { readonly [K in keyof I]: number });
   return everyNumberFinite(value)
     ? { value, missing: [] }
-    : { value: null, missing: listed.map((input) => gap(input, 'no solution')) };
+    : { value: null, missing: Object.values(inputs).map((input) => gap(input, 'no solution')) };
 }
 
 /**
@@ -129,7 +121,12 @@ export function compute<I extends Readonly<Record<string, RelationInput>>, T>(
  * @source rule of this program for input
  */
 export function gapsOf(inputs: readonly RelationInput[]): InputGap[] {
-  return inputs.flatMap(gapOf);
+  const gaps: InputGap[] = [];
+  for (const input of inputs) {
+    if (input.value === null) gaps.push(gap(input, 'missing'));
+    else if (!keeps(input, input.value)) gaps.push(gap(input, 'out of range'));
+  }
+  return gaps;
 }
 
 /**
@@ -149,18 +146,30 @@ export function noSolution(symbol: string, name: string, remedy: string): Outcom
   };
 }
 
-function gapOf(input: RelationInput): InputGap[] {
-  if (input.value === null) return [gap(input, 'missing')];
-  if (!Number.isFinite(input.value) || !input.fits(input.value)) return [gap(input, 'out of range')];
-  return [];
+function keeps({ rule, least, most }: RelationInput, value: number): boolean {
+  if (!Number.isFinite(value) || value > most) return false;
+  if (rule === 'above least') return value > least;
+  return value >= least && (rule === 'within' || Number.isInteger(value));
 }
 
-function gap({ symbol, name, value, allowed, remedy }: RelationInput, reason: InputGap['reason']): InputGap {
-  return { symbol, name, reason, given: value === null ? null : String(value), allowed, remedy };
+function gap(input: RelationInput, reason: InputGap['reason']): InputGap {
+  const { symbol, name, value, remedy } = input;
+  const given = value === null ? null : String(value);
+  return { symbol, name, reason, given, allowed: allowedText(input), remedy };
+}
+
+function allowedText({ rule, least, most }: RelationInput): string {
+  if (rule === 'above least') return `above ${least}`;
+  if (rule === 'whole') return `whole number, ${least} to ${most}`;
+  return Number.isFinite(most) ? `${least} to ${most}` : `at least ${least}`;
 }
 
 function everyNumberFinite(value: unknown): boolean {
   if (typeof value === 'number') return Number.isFinite(value);
-  if (value !== null && typeof value === 'object') return Object.values(value).every(everyNumberFinite);
+  if (Array.isArray(value)) return value.every(everyNumberFinite);
+  if (value === null || typeof value !== 'object') return true;
+  for (const key in value) {
+    if (!everyNumberFinite((value as Readonly<Record<string, unknown>>)[key])) return false;
+  }
   return true;
 }
