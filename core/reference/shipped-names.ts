@@ -2,6 +2,8 @@ import type { SiteRowKind } from '../contract/site.ts';
 import { PASS_PLANS } from '../sequence/plans.ts';
 import { sameName } from '../text/same-name.ts';
 import { FLANGE_STANDARDS, flangeSizes } from './flanges.ts';
+import { FRICTION_CLASSES } from './friction-classes.ts';
+import { GASKET_FACTOR_NAMES } from './gaskets.ts';
 import { gradeNames, plainGrade } from './strengths.ts';
 
 /**
@@ -16,7 +18,8 @@ import { gradeNames, plainGrade } from './strengths.ts';
 export function shippedRowNamed(kind: SiteRowKind, key: string): string | null {
   if (kind === 'stud grade') return gradeNames().find((name) => plainGrade(name) === plainGrade(key)) ?? null;
   if (kind === 'flange') return FLANGE_NAMES.find((name) => sameName(name, key)) ?? null;
-  return null;
+  if (kind === 'gasket') return GASKET_FACTOR_NAMES.find((name) => sameName(name, key)) ?? null;
+  return FRICTION_NAMES.find((name) => sameName(name, key)) ?? null;
 }
 
 /**
@@ -30,6 +33,8 @@ export function shippedRowNamed(kind: SiteRowKind, key: string): string | null {
 export function shippedPlanNamed(name: string): string | null {
   return PASS_PLANS.find((plan) => sameName(plan.name, name) || sameName(plan.id, name))?.name ?? null;
 }
+
+const FRICTION_NAMES: readonly string[] = FRICTION_CLASSES.map((name) => `friction class ${name}`);
 
 /** "ASME B16.5 8 300", "ASME B16.5 NPS 8 Class 300", "EN 1092-1 DN 200 PN 16". */
 const FLANGE_NAMES: readonly string[] = FLANGE_STANDARDS.flatMap((standard) =>

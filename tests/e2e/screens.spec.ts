@@ -45,6 +45,10 @@ async function eachScreen(page: Page, look: (name: string) => Promise<void>): Pr
   await goTo(page, joint);
   const event = page.getByRole('region', { name: 'History' }).locator('a[href^="#/events/"]').first();
   await visit('event', (await event.getAttribute('href'))?.slice(1) ?? '');
+  await visit('site tables', '/site-tables');
+  await visit('site row new', '/site-tables/new/grade');
+  await visit('pass plans', '/plans');
+  await visit('pass plan new', '/plans/new');
   await visit('people', '/people');
   await visit('units', '/units');
   await visit('import joints', '/import/joints');
@@ -82,7 +86,7 @@ for (const [scheme, width, height] of [
       );
       expect(overflow, `${name} is wider than the window`).toBeLessThanOrEqual(0);
     });
-    expect(seen).toHaveLength(20);
+    expect(seen).toHaveLength(24);
     expect(complaints).toEqual([]);
   });
 }

@@ -187,6 +187,7 @@ describe('flags of a record', () => {
       detail: '',
       remedy: '',
       place: { screen: 'tool', id: null, field: null },
+      confirm: null,
     } as const;
     const warning = { ...refusal, severity: 'warning', title: 'a warning' } as const;
     expect(
