@@ -37,6 +37,7 @@ export function hubDiameter(standard: FlangeStandard, size: string, rating: stri
     sources: row[1],
     status: row[2],
     note: note ?? '',
+    cell: faceCell(standard, nps, class_, 'hub', 'diameter of the hub'),
   };
 }
 
@@ -76,6 +77,7 @@ export function raisedFaceHeight(standard: FlangeStandard, size: string, rating:
     sources,
     status,
     note: status === 'DISAGREE' ? 'inch tables 0.06 in (1.6 mm), metric tables 2 mm: rounding' : '',
+    cell: faceCell(standard, plainSize(size), plainRating(rating), 'faceHeight', 'height of the raised face'),
   };
 }
 
@@ -103,7 +105,12 @@ export function raisedFaceDiameter(
     sources: row.sources,
     status: row.status,
     note: row.note,
+    cell: faceCell(standard, row.size, row.rating, 'faceDiameter', 'diameter of the raised face'),
   };
+}
+
+function faceCell(standard: FlangeStandard, size: string, rating: string, field: string, name: string) {
+  return { table: standard, key: `${size} | ${rating}`, field, name, unit: 'mm' } as const;
 }
 
 function raisedFaceEn(dn: number, pn: number): TableValue | null {
@@ -115,6 +122,7 @@ function raisedFaceEn(dn: number, pn: number): TableValue | null {
     sources: row[4],
     status: row[5],
     note: '',
+    cell: faceCell('EN 1092-1', String(dn), String(pn), 'faceDiameter', 'diameter of the raised face'),
   };
 }
 
@@ -140,7 +148,7 @@ export function ringJoint(size: string, rating: string): RingJoint | null {
   const row = ASME_B16_5_RING_JOINT.find((one) => String(one[0]) === class_ && one[1] === nps);
   if (row === undefined) return null;
   const [, , length, , standOff, sources, status] = row;
-  const about = (what: string, millimetres: number | null): TableValue | null =>
+  const about = (field: string, what: string, millimetres: number | null): TableValue | null =>
     millimetres === null
       ? null
       : {
@@ -149,6 +157,10 @@ export function ringJoint(size: string, rating: string): RingJoint | null {
           sources,
           status,
           note: RING_JOINT_NOTES[`${nps}|${class_}`] ?? '',
+          cell: faceCell('ASME B16.5', nps, class_, field, `${what}, ring joint`),
         };
-  return { studLength: about('stud length', length), standOff: about('distance between flanges', standOff) };
+  return {
+    studLength: about('ringStudLength', 'stud length', length),
+    standOff: about('standOff', 'distance between flanges', standOff),
+  };
 }

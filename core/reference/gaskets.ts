@@ -19,11 +19,30 @@ export interface GasketDimensions {
   readonly centringRingOutside: TableValue | null;
 }
 
-type Provenance = Omit<TableValue, 'value'>;
+type Provenance = Omit<TableValue, 'value' | 'cell'>;
 
-function millimetres(value: number | null, from: Provenance): TableValue | null {
-  return value === null ? null : { value: value * MM, ...from };
+/** A row's provenance with its place, so that each of its values knows its own cell. */
+interface Row extends Provenance {
+  readonly table: string;
+  readonly key: string;
 }
+
+function length(millimetres: number, field: string, name: string, { table, key, ...from }: Row): TableValue {
+  return { value: millimetres * MM, ...from, cell: { table, key, field, name, unit: 'mm' } };
+}
+
+function maybe(millimetres: number | null, field: string, name: string, from: Row): TableValue | null {
+  return millimetres === null ? null : length(millimetres, field, name, from);
+}
+
+export const SPIRAL_TABLE = 'ASME B16.20, spiral wound';
+export const RING_TABLE = 'ASME B16.20, ring joint';
+export const FACTOR_TABLE = 'ASME BPVC VIII-1, table 2-5.1';
+export const FLAT_TABLES = {
+  'ASME B16.5': 'ASME B16.21, for ASME B16.5',
+  'ASME B16.47 A': 'ASME B16.21, for ASME B16.47 A',
+  'EN 1092-1': 'EN 1514-1',
+} as const;
 
 /**
  * Dimensions of the standard gasket of a raised-face flange.
@@ -54,32 +73,37 @@ function spiralWound(nps: string, class_: number): GasketDimensions | null {
   if (row === undefined) return null;
   const [, , inner, inside, outside, centring, sources, status] = row;
   const from = {
+    table: SPIRAL_TABLE,
+    key: `${nps} | ${class_}`,
     source: `ASME B16.20, spiral wound, NPS ${nps} Class ${class_}`,
     sources,
     status,
     note: '',
   };
   return {
-    inside: { value: inside * MM, ...from },
-    outside: { value: outside * MM, ...from },
-    innerRingInside: millimetres(inner, from),
-    centringRingOutside: millimetres(centring, from),
+    inside: length(inside, 'inside', 'inside of the sealing element', from),
+    outside: length(outside, 'outside', 'outside of the sealing element', from),
+    innerRingInside: maybe(inner, 'innerRing', 'inside of the inner ring', from),
+    centringRingOutside: length(centring, 'centringRing', 'outside of the centring ring', from),
   };
 }
 
 function flatRing(standard: FlangeStandard, nps: string, class_: number): GasketDimensions | null {
+  if (standard !== 'ASME B16.5' && standard !== 'ASME B16.47 A') return null;
   const row = ASME_B16_21.find((one) => standard === `ASME ${one[0]}` && one[1] === class_ && one[2] === nps);
   if (row === undefined) return null;
   const [flange, , , inside, outside, sources, status] = row;
   const from = {
+    table: FLAT_TABLES[standard],
+    key: `${nps} | ${class_}`,
     source: `ASME B16.21, flat ring for ${standard}, NPS ${nps} Class ${class_}`,
     sources,
     status,
     note: ASME_B16_21_NOTES[`${flange}|${class_}|${nps}`] ?? '',
   };
   return {
-    inside: { value: inside * MM, ...from },
-    outside: { value: outside * MM, ...from },
+    inside: length(inside, 'inside', 'inside diameter', from),
+    outside: length(outside, 'outside', 'outside diameter', from),
     innerRingInside: null,
     centringRingOutside: null,
   };
@@ -92,10 +116,17 @@ function flatEn(dn: number, pn: number): GasketDimensions | null {
   if (row === undefined) return null;
   const [, , inside, outside, sources, status] = row;
   const table = printed === undefined ? 'EN 1514-1 by the rule of BS 4865-1' : 'BS 4865-1:1989';
-  const from = { source: `${table}, inside the bolts, PN ${pn} DN ${dn}`, sources, status, note: '' };
+  const from = {
+    table: FLAT_TABLES['EN 1092-1'],
+    key: `${dn} | ${pn}`,
+    source: `${table}, inside the bolts, PN ${pn} DN ${dn}`,
+    sources,
+    status,
+    note: '',
+  };
   return {
-    inside: millimetres(inside, from),
-    outside: { value: outside * MM, ...from },
+    inside: maybe(inside, 'inside', 'inside diameter', from),
+    outside: length(outside, 'outside', 'outside diameter', from),
     innerRingInside: null,
     centringRingOutside: null,
   };
@@ -125,15 +156,22 @@ export function ringGasket(number: string): RingGasket | null {
   const row = ASME_B16_20_RINGS.find(([one]) => one === name);
   if (row === undefined) return null;
   const [, pitch, width, oval, octagonal, depth, groove, sources, status] = row;
-  const from = { source: `ASME B16.20, ring ${name}`, sources, status, note: '' };
+  const from = {
+    table: RING_TABLE,
+    key: name,
+    source: `ASME B16.20, ring ${name}`,
+    sources,
+    status,
+    note: '',
+  };
   return {
     number: name,
-    pitchDiameter: { value: pitch * MM, ...from },
-    width: { value: width * MM, ...from },
-    ovalHeight: millimetres(oval, from),
-    octagonalHeight: millimetres(octagonal, from),
-    grooveDepth: millimetres(depth, from),
-    grooveWidth: millimetres(groove, from),
+    pitchDiameter: length(pitch, 'pitchDiameter', 'pitch diameter', from),
+    width: length(width, 'width', 'width of the ring', from),
+    ovalHeight: maybe(oval, 'ovalHeight', 'height, oval', from),
+    octagonalHeight: maybe(octagonal, 'octagonalHeight', 'height, octagonal', from),
+    grooveDepth: maybe(depth, 'grooveDepth', 'depth of the groove', from),
+    grooveWidth: maybe(groove, 'grooveWidth', 'width of the groove', from),
   };
 }
 
@@ -199,14 +237,23 @@ export function gasketFactors(name: string): GasketFactors | null {
   const [type, material, m, yPsi, sources, status] = row;
   if (m === null || yPsi === null) return null;
   const from: Provenance = {
-    source: `ASME BPVC VIII-1, table 2-5.1, ${factorName(type, material)}`,
+    source: `${FACTOR_TABLE}, ${factorName(type, material)}`,
     sources,
     status,
     note: GASKET_FACTOR_NOTES[`${type}|${material}`] ?? '',
   };
+  const key = factorName(type, material);
   return {
-    name: factorName(type, material),
-    factor: { value: m, ...from },
-    seating: { value: toSI(yPsi, 'psi'), ...from },
+    name: key,
+    factor: {
+      value: m,
+      ...from,
+      cell: { table: FACTOR_TABLE, key, field: 'm', name: 'factor m', unit: 'one' },
+    },
+    seating: {
+      value: toSI(yPsi, 'psi'),
+      ...from,
+      cell: { table: FACTOR_TABLE, key, field: 'y', name: 'seating stress y', unit: 'psi' },
+    },
   };
 }

@@ -46,6 +46,7 @@ function heavyHex(grade: string, diameter: number): TableValue | null {
     sources,
     status,
     note: ASTM_A194_NOTES[name] ?? '',
+    cell: null,
   };
 }
 
@@ -69,5 +70,6 @@ function propertyClass(
     sources,
     status,
     note: status === 'SINGLE' ? 'column headings lost in the source; read from position' : '',
+    cell: null,
   };
 }

@@ -98,5 +98,6 @@ function readTable(table: RatingTable, group: string, class_: number, celsius: n
     value: toSI(found.value, table.pressure),
     source: `ASME B16.5, ${table.edition}, group ${group}, class ${class_}, ${unit}`,
     note: '',
+    cell: null,
   };
 }

@@ -2,7 +2,20 @@ import { findNut, NUT_SERIES, type Nut } from '../bolting/nut.ts';
 import { findThread, type Thread } from '../bolting/thread.ts';
 import { showQuantity } from '../text/number.ts';
 import { BOLT_STRENGTHS, type BoltStrengthRow } from './bolt-strength.ts';
+import { hubDiameter, raisedFaceDiameter, raisedFaceHeight, ringJoint } from './faces.ts';
 import { FLANGE_STANDARDS, type FlangeRow, findFlange } from './flanges.ts';
+import {
+  FACTOR_TABLE,
+  FLAT_TABLES,
+  gasketDimensions,
+  gasketFactors,
+  RING_TABLE,
+  ringGasket,
+  ringOfFlange,
+  SPIRAL_TABLE,
+} from './gaskets.ts';
+import { statusText } from './status.ts';
+import type { TableValue } from './table-value.ts';
 
 /** One value of a shipped table as a person can look it up and confirm it. */
 export interface TableCell {
@@ -17,6 +30,8 @@ export interface TableCell {
 
 type Cells = readonly TableCell[];
 
+const FLAT: Readonly<Record<string, string>> = FLAT_TABLES;
+
 /** Cells of a flange row that a joint can take. */
 export function flangeCells(row: FlangeRow): Cells {
   const table = row.standard;
@@ -28,7 +43,74 @@ export function flangeCells(row: FlangeRow): Cells {
     ...cell(table, key, 'circle', 'bolt circle', millimetres(row.boltCircle)),
     ...cell(table, key, 'studLength', 'stud length', millimetres(row.studLength)),
     ...cell(table, key, 'thickness', 'flange thickness', millimetres(row.thickness)),
+    ...faceCells(row),
   ];
+}
+
+function faceCells({ standard, size, rating }: FlangeRow): Cells {
+  const ring = standard === 'ASME B16.5' ? ringOfFlange(size, rating) : null;
+  const joint = standard === 'ASME B16.5' ? ringJoint(size, rating) : null;
+  return [
+    ...valueCells([
+      hubDiameter(standard, size, rating),
+      raisedFaceDiameter(standard, size, rating),
+      raisedFaceHeight(standard, size, rating),
+      joint?.studLength ?? null,
+      joint?.standOff ?? null,
+    ]),
+    ...cell(standard, `${size} | ${rating}`, 'ring', 'ring number', ring?.number ?? null),
+  ];
+}
+
+function valueCells(values: readonly (TableValue | null)[]): Cells {
+  return values.flatMap((one) => (one === null ? [] : (tableCell(one) ?? [])));
+}
+
+function tableCell({ cell: place, value }: TableValue): TableCell | null {
+  if (place === null) return null;
+  const { table, key, field, name, unit } = place;
+  return { table, key, field, name, value: showQuantity(value, unit, 6) };
+}
+
+/**
+ * Cell of a value that a person should confirm.
+ *
+ * @param value value of a shipped table
+ * @returns its cell, or undefined where sources agree on it or it lies between two rows
+ * @example cellToConfirm(value)?.value // '263.7 mm'
+ * @source rule of this program
+ */
+export function cellToConfirm(value: TableValue): TableCell | undefined {
+  return statusText(value.status) === null ? undefined : (tableCell(value) ?? undefined);
+}
+
+function gasketCells(table: string, key: string): Cells {
+  if (table === FACTOR_TABLE) {
+    const factors = gasketFactors(key);
+    return factors === null ? [] : valueCells([factors.factor, factors.seating]);
+  }
+  if (table === RING_TABLE) {
+    const ring = ringGasket(key);
+    return ring === null
+      ? []
+      : valueCells([
+          ring.pitchDiameter,
+          ring.width,
+          ring.ovalHeight,
+          ring.octagonalHeight,
+          ring.grooveDepth,
+          ring.grooveWidth,
+        ]);
+  }
+  const [size = '', rating = ''] = key.split(' | ');
+  const standard = FLANGE_STANDARDS.find(
+    (name) => (table === SPIRAL_TABLE && name === 'ASME B16.5') || FLAT[name] === table,
+  );
+  if (standard === undefined) return [];
+  const gasket = gasketDimensions(table === SPIRAL_TABLE ? 'spiral wound' : 'flat', standard, size, rating);
+  return gasket === null
+    ? []
+    : valueCells([gasket.inside, gasket.outside, gasket.innerRingInside, gasket.centringRingOutside]);
 }
 
 /** Cells of a strength row. */
@@ -68,7 +150,8 @@ export function tableCells(table: string, key: string): Cells {
     const nut = thread === null ? null : findNut(series, thread);
     return nut === null || thread === null ? [] : nutCells(nut, thread).filter((one) => one.key === key);
   }
-  return BOLT_STRENGTHS.flatMap(strengthCells).filter((one) => one.table === table && one.key === key);
+  const cells = [...BOLT_STRENGTHS.flatMap(strengthCells), ...gasketCells(table, key)];
+  return cells.filter((one) => one.table === table && one.key === key);
 }
 
 function cell(table: string, key: string, field: string, name: string, value: string | null): TableCell[] {

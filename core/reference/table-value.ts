@@ -1,4 +1,14 @@
+import type { Unit } from '../units/units.ts';
 import { leastTrusted, type RowStatus } from './status.ts';
+
+/** Where a value stands in the shipped tables, and how a person reads it there. */
+export interface CellPlace {
+  readonly table: string;
+  readonly key: string;
+  readonly field: string;
+  readonly name: string;
+  readonly unit: Unit;
+}
 
 /** One value of a table, SI, with what a person has to know about it. */
 export interface TableValue {
@@ -9,6 +19,8 @@ export interface TableValue {
   readonly sources: string;
   readonly status: RowStatus;
   readonly note: string;
+  /** Null for a value between two rows: only what is printed can be confirmed. */
+  readonly cell: CellPlace | null;
 }
 
 /** A point of a column over temperature; null where sources left it open. */

@@ -98,5 +98,5 @@ function same(a: string, b: string): boolean {
 
 function read(points: readonly Point[], at: number, unit: number, source: string): TableValue | null {
   const found = interpolated(points, at);
-  return found === null ? null : { ...found, value: found.value * unit, source, note: '' };
+  return found === null ? null : { ...found, value: found.value * unit, source, note: '', cell: null };
 }
