@@ -133,9 +133,11 @@ function findUnified(text: string): Thread | null {
 
 /** The series used for plant studs: coarse to 1 inch, eight threads above. */
 export function studThread(diameterIn: number): Thread | null {
-  const series = diameterIn <= 1 ? 'UNC' : '8UN';
-  const row = UNIFIED_THREADS.find(([name, d]) => d === diameterIn && name.endsWith(` ${series}`));
-  return row === undefined ? null : fromUnifiedRow(row);
+  return STUD_THREADS.get(diameterIn) ?? null;
+}
+
+function isStudThread([designation, diameter]: UnifiedThreadRow): boolean {
+  return designation.endsWith(diameter <= 1 ? ' UNC' : ' 8UN');
 }
 
 /** Every designation of the shipped tables, inch first, in order of size. */
@@ -158,6 +160,10 @@ const BY_NAME: ReadonlyMap<string, Thread> = new Map(
     thread.designation,
     thread,
   ]),
+);
+
+const STUD_THREADS: ReadonlyMap<number, Thread> = new Map(
+  UNIFIED_THREADS.filter(isStudThread).map((row) => [row[1], fromUnifiedRow(row)]),
 );
 
 function inches(text: string): number | null {

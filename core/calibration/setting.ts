@@ -22,6 +22,11 @@ export function certifiedRange(line: Pick<CertificateLineView, 'points'>): {
   lowest: number;
   highest: number;
 } {
-  const pressures = line.points.map((point) => point.pressure);
-  return { lowest: Math.min(...pressures), highest: Math.max(...pressures) };
+  let lowest = Number.POSITIVE_INFINITY;
+  let highest = Number.NEGATIVE_INFINITY;
+  for (const { pressure } of line.points) {
+    if (pressure < lowest) lowest = pressure;
+    if (pressure > highest) highest = pressure;
+  }
+  return { lowest, highest };
 }

@@ -17,11 +17,9 @@ export function gradeNames(): string[] {
  * @source ASTM A193, A320, A453, A540; ISO 898-1 (second-hand)
  */
 export function findStrength(grade: string, thread: Thread): BoltStrengthRow | null {
-  const wanted = plainGrade(grade);
   const diameterMm = thread.diameter * 1000;
-  const row = BOLT_STRENGTHS.find(
+  const row = rowsOf(grade).find(
     (candidate) =>
-      plainGrade(candidate.grade) === wanted &&
       candidate.system === thread.system &&
       diameterMm > candidate.over + 1e-9 &&
       diameterMm <= candidate.upTo + 1e-9,
@@ -32,6 +30,13 @@ export function findStrength(grade: string, thread: Thread): BoltStrengthRow | n
 /** Minimum yield strength of a row, Pa. */
 export function yieldPa(row: BoltStrengthRow): number {
   return toSI(row.yield[0], row.yield[1]);
+}
+
+const BY_GRADE = Map.groupBy(BOLT_STRENGTHS, (row) => row.grade);
+const BY_PLAIN_GRADE = Map.groupBy(BOLT_STRENGTHS, (row) => plainGrade(row.grade));
+
+function rowsOf(grade: string): readonly BoltStrengthRow[] {
+  return BY_GRADE.get(grade) ?? BY_PLAIN_GRADE.get(plainGrade(grade)) ?? [];
 }
 
 /** One spelling per grade: "A193 Gr. B7" and "ASTM A193 B7" are the same. */

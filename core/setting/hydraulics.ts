@@ -1,5 +1,5 @@
-import { type GaugeCorrection, gaugeCorrection } from '../calibration/gauge-correction.ts';
-import { certificateLine } from '../calibration/line.ts';
+import { correctionOfCertificate, lineOfCertificate } from '../calibration/certificate.ts';
+import type { GaugeCorrection } from '../calibration/gauge-correction.ts';
 import { torqueAtPressure } from '../calibration/reading.ts';
 import { certifiedRange, pressureForTorque } from '../calibration/setting.ts';
 import { type CertificateStanding, certificateStanding } from '../calibration/validity.ts';
@@ -41,18 +41,8 @@ export function hydraulicsOf({ set, startsOn }: Pick<CardInput, 'set' | 'startsO
   const gaugeStanding = set.gauge === null ? null : certificateStanding(set.gauge.certificates, startsOn);
   // A lapsed certificate still shows what it said; the refusal beside it keeps the setting from being issued.
   const certificate = usable(driveStanding);
-  const measured = certificate?.data.measured;
-  const line =
-    measured?.kind === 'pressure-torque'
-      ? certificateLine(
-          measured.points.map(({ pressure, torque, direction }) => ({
-            pressure: pressure.si,
-            torque: torque.si,
-            direction,
-          })),
-        )
-      : null;
-  const gaugeMeasured = usable(gaugeStanding)?.data.measured;
+  const line = certificate === null ? null : lineOfCertificate(certificate.data);
+  const gaugeCertificate = usable(gaugeStanding);
   const scale =
     set.gauge === null
       ? null
@@ -61,15 +51,7 @@ export function hydraulicsOf({ set, startsOn }: Pick<CardInput, 'set' | 'startsO
           scaleMax: set.gauge.data.properties.scaleMax.si,
           graduation: set.gauge.data.properties.graduation.si,
         };
-  const correction =
-    gaugeMeasured?.kind === 'gauge'
-      ? gaugeCorrection(
-          gaugeMeasured.points.map(({ indicated, reference }) => ({
-            indicated: indicated.si,
-            reference: reference.si,
-          })),
-        )
-      : null;
+  const correction = gaugeCertificate === null ? null : correctionOfCertificate(gaugeCertificate.data);
   return { parts: ratedParts(set), driveStanding, gaugeStanding, certificate, line, scale, correction };
 }
 

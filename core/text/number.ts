@@ -1,6 +1,8 @@
 import { fromSI, UNITS, type Unit } from '../units/units.ts';
 
 const THIN_SPACE = '\u2009';
+const ZERO = 0x30;
+const POINT = 0x2e;
 
 /**
  * Writes an SI number in a unit for reading: thousands parted by a thin space, no trailing zeros.
@@ -19,11 +21,23 @@ export function showNumber(value: number, digits = 4): string {
   if (!Number.isFinite(value)) return 'not known';
   const magnitude = value === 0 ? 0 : Math.floor(Math.log10(Math.abs(value))) + 1;
   const decimals = Math.min(12, Math.max(0, digits - magnitude));
-  const [whole = '0', fraction = ''] = Math.abs(value).toFixed(decimals).split('.');
-  const grouped = whole.length > 3 ? whole.replace(/\B(?=(\d{3})+(?!\d))/g, THIN_SPACE) : whole;
-  const kept = fraction.replace(/0+$/, '');
-  const text = kept === '' ? grouped : `${grouped}.${kept}`;
+  const text = grouped(decimals === 0 ? Math.abs(value).toFixed(0) : plainDecimal(Math.abs(value), decimals));
   return value < 0 && text !== '0' ? `−${text}` : text;
+}
+
+function plainDecimal(value: number, decimals: number): string {
+  const text = value.toFixed(decimals);
+  let end = text.length;
+  while (text.charCodeAt(end - 1) === ZERO) end -= 1;
+  return text.slice(0, text.charCodeAt(end - 1) === POINT ? end - 1 : end);
+}
+
+function grouped(text: string): string {
+  const point = text.indexOf('.');
+  const whole = point < 0 ? text.length : point;
+  return whole <= 3
+    ? text
+    : text.slice(0, whole).replace(/\B(?=(\d{3})+(?!\d))/g, THIN_SPACE) + text.slice(whole);
 }
 
 /** A typed value as it was typed, with its unit. */

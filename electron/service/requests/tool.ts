@@ -1,4 +1,5 @@
 import { isDeepStrictEqual } from 'node:util';
+import { lineOfCertificate } from '../../../core/calibration/certificate.ts';
 import type { CertificateData, ToolClass } from '../../../core/contract/tool.ts';
 import { append } from '../chain/append.ts';
 import type { WriteContext } from '../context.ts';
@@ -14,7 +15,6 @@ import {
 } from '../repositories/tool.ts';
 import { checkDistinct } from '../work/distinct.ts';
 import { duplicateOf, nextVersion, saved } from '../work/edit.ts';
-import { lineOf } from '../work/torque.ts';
 import type { Read, Write } from './handler.ts';
 
 export const listTools: Read<'tool.list'> = ({ db }, input) => toolPage(db, input);
@@ -35,7 +35,7 @@ export const getTool: Read<'tool.get'> = async ({ db }, { id }) => {
       id: certificate.id,
       data: certificate.data,
       recordedAt: certificate.recordedAt,
-      line: lineOf(certificate.data),
+      line: lineOfCertificate(certificate.data),
       withTools: certificate.data.withToolIds.map((toolId) => numberOf.get(toolId) ?? 'not known'),
     })),
     uses: await usesOf(db, id),
@@ -94,7 +94,7 @@ export async function recordCertificate(
   if (data.validUntil < data.calibratedOn) {
     throw invalidField('data.validUntil', data.validUntil, `${data.calibratedOn} (calibrated on) or later`);
   }
-  if (data.measured.kind === 'pressure-torque' && lineOf(data) === null) {
+  if (data.measured.kind === 'pressure-torque' && lineOfCertificate(data) === null) {
     throw invalidField(
       'data.measured.points',
       `${data.measured.points.length} points`,

@@ -1,8 +1,6 @@
-import { certificateLine } from '../../../core/calibration/line.ts';
 import { torqueAtPressure } from '../../../core/calibration/reading.ts';
 import { certificateStanding } from '../../../core/calibration/validity.ts';
 import type { BreakoutData } from '../../../core/contract/event.ts';
-import type { CertificateData } from '../../../core/contract/tool.ts';
 import { type Hydraulics, hydraulicsOf } from '../../../core/setting/hydraulics.ts';
 import type { CardInput, ToolOnRegister } from '../../../core/setting/input.ts';
 import type { Entered } from '../../../core/units/entered.ts';
@@ -66,18 +64,6 @@ const frozen = (torque: number) => roundSignificant(torque, FROZEN_DIGITS);
 
 function notKnown(basis: string): KnownTorque {
   return { torque: null, basis, certificateId: null };
-}
-
-/** The line through a wrench certificate's points in SI; null for a gauge's certificate. */
-export function lineOf({ measured }: CertificateData) {
-  if (measured.kind !== 'pressure-torque') return null;
-  return certificateLine(
-    measured.points.map(({ pressure, torque, direction }) => ({
-      pressure: pressure.si,
-      torque: torque.si,
-      direction,
-    })),
-  );
 }
 
 /**
