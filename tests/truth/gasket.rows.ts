@@ -8,7 +8,7 @@ import { ringArea } from '../../core/joint/gasket-area.ts';
 import { endForce } from '../../core/joint/hydrostatic.ts';
 import { toSI } from '../../core/units/units.ts';
 import { known } from './known.ts';
-import { HALF_DIGIT, halfDigit, type TruthRow } from './row.ts';
+import { row, type TruthRow } from './row.ts';
 
 const INCH = 0.0254;
 const MM = 0.001;
@@ -16,37 +16,12 @@ const MPA = 1e6;
 const LBF = toSI(1, 'lbf');
 const PSI = LBF / INCH ** 2;
 
-const SHEET = 'calculation sheet for ASME PCC-1, Appendix O, on a public document site: 24 × M20, 10 bar';
-const PRINTOUT = 'vessel calculation printout on a public document site, ASME VIII-1, 2017 edition';
-const RING_SHEET = 'flange calculation sheet on a public document site: ring joint, 12 038 psi';
-const BLOG =
-  'blog example of Appendix 2 bolt loads, NPS 10, 250 psi; it does not reduce b and keeps the mean diameter';
-const ISO_898_2 = 'ISO 898-2:1992 (DIN EN 20898-2), proof loads, two sources agree';
-const ISO_965 = 'ISO 965-1, tolerances of the minor diameter of nut threads, class 6H (second-hand)';
-
-type Kind = TruthRow['kind'];
-type Loose = { readonly tolerance: number; readonly why: string };
-
-function row(
-  kind: Kind,
-  what: string,
-  source: string,
-  place: string,
-  printed: string,
-  computed: () => number | string,
-  loose?: Loose,
-): TruthRow {
-  return {
-    what,
-    source,
-    place,
-    expected: Number(printed),
-    tolerance: loose?.tolerance ?? halfDigit(printed),
-    why: loose?.why ?? HALF_DIGIT,
-    kind,
-    computed,
-  };
-}
+const SHEET = 'pcc-1-sheet';
+const PRINTOUT = 'vessel-printout';
+const RING_SHEET = 'ring-joint-sheet';
+const BLOG = 'vessel-blog';
+const ISO_898_2 = 'iso-898-2';
+const ISO_965 = 'iso-965-1';
 
 /** The sheet's joint. Its own step 3 compares Sb,min with the load of step 1; that printed step is left out. */
 const SHEET_JOINT: ComponentData = {
@@ -93,50 +68,52 @@ const flatRing = () =>
       12,
     ),
   );
-const APPENDIX_2 = 'ASME BPVC VIII-1, Appendix 2, worked by hand for the joint of the blog example';
+const APPENDIX_2 = 'asme-viii-appendix-2';
 const BY_HAND = 'relations worked with a pocket calculator';
 
-const PROOF: Loose = {
-  tolerance: 0.5,
-  why: 'the standard rounds the stress area to three figures and the load to four',
-};
 const proof = (size: string, stress: number, load: number) =>
   row(
     'published table cell',
-    `proof load of an ISO 898-2 nut ${size} at ${stress} MPa, % of the table's`,
+    `proof load of an ISO 898-2 nut ${size} at ${stress} MPa, N`,
     ISO_898_2,
-    `table of proof loads, ${size}: ${load} N`,
-    '100',
+    `table of proof loads, ${size}`,
+    String(load),
     () => {
       const thread = findThread(size);
-      return thread === null ? 'no thread' : (known(nutProofLoad(stress * MPA, thread)) / load) * 100;
+      return thread === null ? 'no thread' : known(nutProofLoad(stress * MPA, thread));
     },
-    PROOF,
+    {
+      tolerance: 0.005 * load,
+      step: 100,
+      why: 'the standard rounds the stress area to three figures and the load to four',
+    },
   );
 
 const minorTolerance = (size: string, printed: number) =>
   row(
     'published table cell',
-    `tolerance of the nut's minor diameter ${size}, % of the table's`,
+    `tolerance of the nut's minor diameter ${size}, µm`,
     ISO_965,
-    `table 3, ${printed} µm`,
-    '100',
+    'table 3, class 6H',
+    String(printed),
     () => {
       const thread = findThread(size);
       const limits = thread === null ? null : threadLimits(thread);
       if (thread === null || limits === null) return 'no limits';
-      const basic = thread.diameter - 1.082532 * thread.pitch;
-      return ((limits.nutMinorMax - basic) * 1e8) / printed;
+      return (limits.nutMinorMax - (thread.diameter - 1.082532 * thread.pitch)) * 1e6;
     },
-    { tolerance: 3, why: 'the table rounds the relation to preferred numbers of the series R 40, up to 3 %' },
+    {
+      tolerance: 0.03 * printed,
+      why: 'the table rounds the relation to preferred numbers of the series R 40, up to 3 %',
+    },
   );
 
 const handbook = (what: string, printed: string, value: () => number | undefined) =>
   row(
     'from memory',
     `1-8 UNC, ${what}, in`,
-    'Machinery’s Handbook, limits of unified threads, classes 2A and 2B',
-    'table of limits of size',
+    'machinerys-handbook',
+    'table of limits of size, classes 2A and 2B',
     printed,
     () => (value() ?? Number.NaN) / INCH,
   );

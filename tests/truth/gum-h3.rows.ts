@@ -1,5 +1,5 @@
 import { fitLine, lineUncertainty } from '../../core/calibration/line.ts';
-import { HALF_DIGIT, halfDigit, type TruthRow } from './row.ts';
+import { row as anyRow, type TruthRow } from './row.ts';
 
 const TEMPERATURES = [21.521, 22.012, 22.512, 23.003, 23.507, 23.999, 24.513, 25.002, 25.503, 26.01, 26.511];
 const CORRECTIONS = [-0.171, -0.169, -0.166, -0.159, -0.164, -0.165, -0.156, -0.157, -0.159, -0.161, -0.16];
@@ -15,16 +15,7 @@ function gumLine() {
 }
 
 function row(what: string, place: string, printed: string, computed: () => number): TruthRow {
-  return {
-    what,
-    source: 'JCGM 100:2008 (GUM), Annex H.3, straight-line calibration',
-    place,
-    expected: Number(printed),
-    tolerance: halfDigit(printed),
-    why: HALF_DIGIT,
-    kind: 'published',
-    computed,
-  };
+  return anyRow('published', what, 'gum', place, printed, computed);
 }
 
 export const GUM_ROWS: readonly TruthRow[] = [

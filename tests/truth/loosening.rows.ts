@@ -2,7 +2,7 @@ import { metricThread, unifiedThread } from '../../core/bolting/thread.ts';
 import { looseningTorque, meanBearingDiameter, torqueSplit, wholeTorque } from '../../core/bolting/torque.ts';
 import { seizedStudCeiling } from '../../core/breakout/allowance.ts';
 import { toSI } from '../../core/units/units.ts';
-import type { TruthRow } from './row.ts';
+import { row, type TruthRow } from './row.ts';
 
 /** Thread, smallest bearing face and hole in mm; loosening over tightening torque by friction. */
 const RATIOS: readonly (readonly [
@@ -17,7 +17,7 @@ const RATIOS: readonly (readonly [
   [36, 4, 51.11, 39, { '0.08': 0.68, '0.10': 0.736, '0.12': 0.775, '0.14': 0.804, '0.20': 0.858 }],
 ];
 
-const SOURCE = 'arithmetic by an independent script from the long form';
+const SOURCE = 'own-arithmetic';
 
 function ratio(diameter: number, pitch: number, face: number, hole: number, friction: number): number {
   const thread = metricThread(diameter, pitch);
@@ -38,16 +38,16 @@ function seizedRatio(model: 'elastic' | 'plastic'): number {
 export const LOOSENING_ROWS: readonly TruthRow[] = [
   ...RATIOS.flatMap(([diameter, pitch, face, hole, ratios]) =>
     Object.entries(ratios).map(
-      ([friction, expected]): TruthRow => ({
-        what: `loosening over tightening torque, M${diameter}, μ ${friction}`,
-        source: SOURCE,
-        place: 'coarse thread, hexagon face, load unchanged',
-        expected,
-        tolerance: 0.002,
-        why: 'three printed digits, bearing faces from memory',
-        kind: 'computed',
-        computed: () => ratio(diameter, pitch, face, hole, Number(friction)),
-      }),
+      ([friction, expected]): TruthRow =>
+        row(
+          'computed',
+          `loosening over tightening torque, M${diameter}, μ ${friction}`,
+          SOURCE,
+          'coarse thread, hexagon face, load unchanged',
+          String(expected),
+          () => ratio(diameter, pitch, face, hole, Number(friction)),
+          { tolerance: 0.002, why: 'three printed digits, bearing faces from memory' },
+        ),
     ),
   ),
   ...(
@@ -56,15 +56,15 @@ export const LOOSENING_ROWS: readonly TruthRow[] = [
       ['plastic', 2.2],
     ] as const
   ).map(
-    ([model, expected]): TruthRow => ({
-      what: `breakout over installed torque at which a seized 1-1/2 in B7 stud yields, ${model}`,
-      source: SOURCE,
-      place: 'installed at 345 MPa on the root area, friction 0.16',
-      expected,
-      tolerance: 0.05,
-      why: 'stated to two digits',
-      kind: 'computed',
-      computed: () => seizedRatio(model),
-    }),
+    ([model, expected]): TruthRow =>
+      row(
+        'computed',
+        `breakout over installed torque at which a seized 1-1/2 in B7 stud yields, ${model}`,
+        SOURCE,
+        'installed at 345 MPa on the root area, friction 0.16',
+        String(expected),
+        () => seizedRatio(model),
+        { tolerance: 0.05, why: 'stated to two digits' },
+      ),
   ),
 ];

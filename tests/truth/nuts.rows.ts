@@ -1,6 +1,6 @@
 import { findNut, heavyHexAcrossFlats } from '../../core/bolting/nut.ts';
 import { findThread } from '../../core/bolting/thread.ts';
-import { HALF_DIGIT, halfDigit, type TruthRow } from './row.ts';
+import { type Loose, row, type TruthRow } from './row.ts';
 
 const INCH = 0.0254;
 
@@ -53,39 +53,37 @@ function isoFlats(thread: string): () => number {
   };
 }
 
+const NOMINAL: Loose = { tolerance: 1e-9, why: 'a nominal size; the last bits of mm to m and back' };
+
 export const NUT_ROWS: readonly TruthRow[] = [
-  ...HEAVY_HEX.map(
-    ([diameter, printed]): TruthRow => ({
-      what: `across flats of the ${diameter} in heavy hex nut, inch`,
-      source: 'ASME B18.2.2 heavy hex table (two second-hand printings)',
-      place: 'width across flats, basic',
-      expected: Number(printed),
-      tolerance: halfDigit(printed),
-      why: HALF_DIGIT,
-      kind: 'published table cell',
-      computed: () => heavyHexAcrossFlats(diameter * INCH) / INCH,
-    }),
+  ...HEAVY_HEX.map(([diameter, printed]) =>
+    row(
+      'published table cell',
+      `across flats of the ${diameter} in heavy hex nut, inch`,
+      'asme-b18-2-2',
+      'width across flats, basic',
+      printed,
+      () => heavyHexAcrossFlats(diameter * INCH) / INCH,
+    ),
   ),
-  {
-    what: 'across flats of the M10 hexagon nut, style 1, mm',
-    source: 'Machinery’s Handbook, 31st ed.',
-    place: 'Table 25, p. 1734, after ASME B18.2.4.1M (excerpt)',
-    expected: 16,
-    tolerance: 1e-9,
-    why: 'a nominal size; the last bits of mm to m and back',
-    kind: 'published table cell',
-    computed: isoFlats('M10'),
-  },
-  ...ISO_4032_FROM_MEMORY.map(
-    ([thread, flats]): TruthRow => ({
-      what: `across flats of the ${thread} nut, ISO 4032, mm`,
-      source: 'ISO 4032:1999',
-      place: 'across flats, from memory',
-      expected: flats,
-      tolerance: 1e-9,
-      why: 'a nominal size; the last bits of mm to m and back',
-      kind: 'from memory',
-      computed: isoFlats(thread),
-    }),
+  row(
+    'published table cell',
+    'across flats of the M10 hexagon nut, style 1, mm',
+    'machinerys-handbook',
+    'Table 25, p. 1734, after ASME B18.2.4.1M',
+    '16',
+    isoFlats('M10'),
+    NOMINAL,
+  ),
+  ...ISO_4032_FROM_MEMORY.map(([thread, flats]) =>
+    row(
+      'from memory',
+      `across flats of the ${thread} nut, ISO 4032, mm`,
+      'iso-4032',
+      'across flats, from memory',
+      String(flats),
+      isoFlats(thread),
+      NOMINAL,
+    ),
   ),
 ];

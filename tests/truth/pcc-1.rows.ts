@@ -2,7 +2,7 @@ import { studThread } from '../../core/bolting/thread.ts';
 import { exactTorque, meanBearingDiameter } from '../../core/bolting/torque.ts';
 import { starOrder } from '../../core/sequence/star.ts';
 import { toSI } from '../../core/units/units.ts';
-import type { TruthRow } from './row.ts';
+import { row, type TruthRow } from './row.ts';
 
 const INCH = 0.0254;
 
@@ -30,17 +30,19 @@ function torque(diameterIn: number, friction: number): number {
 }
 
 function cell(diameterIn: number, coated: boolean, printed: number): TruthRow {
-  return {
-    what: `torque of a ${diameterIn} in stud at 50 ksi on the root area, ${coated ? '' : 'not '}coated, lbf·ft`,
-    source:
-      'ASME PCC-1-2013, Table 1; friction 0.16 not coated, 0.12 coated as in the 2000 and 2010 editions',
-    place: 'Table 1, sizes from 1-1/2 in, exact incline of Appendix J',
-    expected: printed,
-    tolerance: (coated ? 0.029 : 0.016) * printed,
-    why: 'the table is rounded up to 50 or 100 lbf·ft and adjusted by experience; 1.6 %, coated 2.9 %',
-    kind: 'published table cell',
-    computed: () => torque(diameterIn, coated ? 0.12 : 0.16),
-  };
+  return row(
+    'published table cell',
+    `torque of a ${diameterIn} in stud at 50 ksi on the root area, ${coated ? '' : 'not '}coated, lbf·ft`,
+    'asme-pcc-1',
+    'Table 1, sizes from 1-1/2 in; friction 0.16 and 0.12 as in the 2000 and 2010 editions, Appendix J',
+    String(printed),
+    () => torque(diameterIn, coated ? 0.12 : 0.16),
+    {
+      tolerance: (coated ? 0.029 : 0.016) * printed,
+      step: printed < 5000 ? 50 : 100,
+      why: 'the table is rounded up to 50 or 100 lbf·ft and adjusted by experience; 1.6 %, coated 2.9 %',
+    },
+  );
 }
 
 const STAR: Readonly<Record<number, string>> = {
@@ -61,9 +63,11 @@ export const PCC_1_ROWS: readonly TruthRow[] = [
   ...Object.entries(STAR).map(
     ([count, order]): TruthRow => ({
       what: `star order of ${count} studs`,
-      source: 'ASME PCC-1-2013',
+      source: 'asme-pcc-1',
       place: 'Table 4, legacy cross-pattern, from memory',
+      printed: order,
       expected: order,
+      step: 0,
       tolerance: 0,
       why: 'a list',
       kind: 'from memory',

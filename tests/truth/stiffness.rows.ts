@@ -10,7 +10,8 @@ import { endForce } from '../../core/joint/hydrostatic.ts';
 import { likeMembersStiffness, rodStiffness, seriesStiffness } from '../../core/joint/member-stiffness.ts';
 import { toSI } from '../../core/units/units.ts';
 import { known } from './known.ts';
-import { HALF_DIGIT, halfDigit, type TruthRow } from './row.ts';
+import { row as anyRow, type Loose, type TruthRow } from './row.ts';
+import type { SourceId } from './sources.ts';
 
 const INCH = 0.0254;
 const LBF = toSI(1, 'lbf');
@@ -18,33 +19,24 @@ const PSI = LBF / INCH ** 2;
 const MM = 0.001;
 const MPA = 1e6;
 
-const SHIGLEY = 'Budynas and Nisbett, Shigley’s Mechanical Engineering Design, 9th ed.';
-const WENTZELL = 'T. H. Wentzell, Machine Design, Thomson Delmar, 2004 (published textbook companion)';
-const JINDAL = 'U. C. Jindal, Machine Design, Pearson, 2010 (published textbook companion)';
-const BHAVIKATTI_MOS = 'S. S. Bhavikatti, Mechanics of Solids (published textbook companion)';
-const BHAVIKATTI_SOM = 'S. S. Bhavikatti, Strength of Materials (published textbook companion)';
-const SARKAR = 'B. K. Sarkar, Strength of Materials (published textbook companion)';
-const HIBBELER = 'R. C. Hibbeler, Mechanics of Materials, 8th ed. (published textbook companion)';
-const BEER = 'Beer, Johnston and DeWolf, Mechanics of Materials (published textbook companion)';
+const SHIGLEY = 'shigley';
+const WENTZELL = 'wentzell';
+const JINDAL = 'jindal';
+const BHAVIKATTI_MOS = 'bhavikatti-mos';
+const BHAVIKATTI_SOM = 'bhavikatti-som';
+const SARKAR = 'sarkar-som';
+const HIBBELER = 'hibbeler';
+const BEER = 'beer-mom';
 
 function row(
   what: string,
-  source: string,
+  source: SourceId,
   place: string,
   printed: string,
   computed: () => number,
-  loose?: { readonly tolerance: number; readonly why: string },
+  loose?: Loose,
 ): TruthRow {
-  return {
-    what,
-    source,
-    place,
-    expected: Number(printed),
-    tolerance: loose?.tolerance ?? halfDigit(printed),
-    why: loose?.why ?? HALF_DIGIT,
-    kind: 'published',
-    computed,
-  };
+  return anyRow('published', what, source, place, printed, computed, loose);
 }
 
 const circle = (diameter: number) => (Math.PI / 4) * diameter ** 2;

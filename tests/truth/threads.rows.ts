@@ -1,5 +1,6 @@
 import { findThread } from '../../core/bolting/thread.ts';
-import { HALF_DIGIT, halfDigit, type TruthRow } from './row.ts';
+import { row, type TruthRow } from './row.ts';
+import type { SourceId } from './sources.ts';
 
 /** Designation, printed tensile area, printed root area (empty where none is printed). The core computes both. */
 type Printed = readonly [designation: string, tensile: string, root: string];
@@ -78,77 +79,60 @@ const ROUNDED_ELSE: Readonly<Record<string, { readonly tolerance: number; readon
 const SQUARE_INCH = 0.0254 * 0.0254;
 const SQUARE_MM = 1e-6;
 
-function cells(printed: readonly Printed[], unit: number, source: string, place: string): TruthRow[] {
+function cells(printed: readonly Printed[], unit: number, source: SourceId, place: string): TruthRow[] {
   return printed.flatMap(([designation, tensile, root]) => {
-    const row = (name: 'tensileArea' | 'rootArea', text: string): TruthRow => ({
-      what: `${name === 'tensileArea' ? 'tensile' : 'root'} area of ${designation}`,
-      source,
-      place,
-      expected: Number(text),
-      tolerance: halfDigit(text),
-      why: HALF_DIGIT,
-      ...(name === 'tensileArea' ? ROUNDED_ELSE[designation] : {}),
-      kind: 'published table cell',
-      computed: () => (findThread(designation)?.[name] ?? Number.NaN) / unit,
-    });
+    const cell = (name: 'tensileArea' | 'rootArea', text: string): TruthRow =>
+      row(
+        'published table cell',
+        `${name === 'tensileArea' ? 'tensile' : 'root'} area of ${designation}`,
+        source,
+        place,
+        text,
+        () => (findThread(designation)?.[name] ?? Number.NaN) / unit,
+        name === 'tensileArea' ? ROUNDED_ELSE[designation] : undefined,
+      );
     return [
-      ...(tensile === '' ? [] : [row('tensileArea', tensile)]),
-      ...(root === '' ? [] : [row('rootArea', root)]),
+      ...(tensile === '' ? [] : [cell('tensileArea', tensile)]),
+      ...(root === '' ? [] : [cell('rootArea', root)]),
     ];
   });
-}
-
-function single(
-  what: string,
-  source: string,
-  place: string,
-  printed: string,
-  computed: () => number,
-  loose?: { readonly tolerance: number; readonly why: string },
-): TruthRow {
-  return {
-    what,
-    source,
-    place,
-    expected: Number(printed),
-    tolerance: loose?.tolerance ?? halfDigit(printed),
-    why: loose?.why ?? HALF_DIGIT,
-    kind: 'published',
-    computed,
-  };
 }
 
 const area = (designation: string, name: 'tensileArea' | 'rootArea') => () =>
   (findThread(designation)?.[name] ?? Number.NaN) / SQUARE_INCH;
 
 export const THREAD_ROWS: readonly TruthRow[] = [
-  ...cells(INCH, SQUARE_INCH, 'thread charts after ASME B1.1', 'area columns, in²'),
-  ...cells(METRIC, SQUARE_MM, 'EN ISO 898-1 stress-area table (second-hand)', 'tables 3 and 4, mm²'),
-  single(
+  ...cells(INCH, SQUARE_INCH, 'asme-b1-1-charts', 'area columns, in²'),
+  ...cells(METRIC, SQUARE_MM, 'iso-898-1', 'tables 3 and 4, mm²'),
+  row(
+    'published',
     'root area of 1-1/4-8',
-    'ASME PCC-1',
+    'asme-pcc-1-appendix-h',
     'Appendix H, second-hand',
     '0.9289',
     area('1-1/4-8 8UN', 'rootArea'),
     { tolerance: 0.0002, why: 'a root diameter rounded to 1.0875 in gives the print; 0.02 %' },
   ),
-  single(
+  row(
+    'published',
     'tensile area of 1-1/4-8',
-    'ASME PCC-1',
+    'asme-pcc-1-appendix-h',
     'Appendix H, second-hand',
     '0.9997',
     area('1-1/4-8 8UN', 'tensileArea'),
   ),
-  single(
+  row(
+    'published',
     'tensile area of 3/8-16',
-    'R. L. Mott, Machine Elements in Mechanical Design',
+    'mott',
     'Example 19-1, 5th ed.',
     '0.0775',
     area('3/8-16 UNC', 'tensileArea'),
   ),
-  single(
+  row(
+    'published',
     'tensile area of 2-4½',
-    'R. L. Mott, Machine Elements in Mechanical Design',
+    'mott',
     'stress-area table, 5th ed.',
     '2.50',
     area('2-4.5 UNC', 'tensileArea'),

@@ -1,24 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { GUM_ROWS } from './gum-h3.rows.ts';
-import { LOOSENING_ROWS } from './loosening.rows.ts';
-import { NUT_ROWS } from './nuts.rows.ts';
-import { PCC_1_ROWS } from './pcc-1.rows.ts';
-import type { TruthRow } from './row.ts';
-import { THREAD_ROWS } from './threads.rows.ts';
-import { TORQUE_ROWS } from './torque.rows.ts';
-import { VDI_ROWS } from './vdi-2230.rows.ts';
-import { WORKED_JOINT_A_ROWS } from './worked-joint-a.rows.ts';
-
-const TOPICS: Readonly<Record<string, readonly TruthRow[]>> = {
-  'thread areas': THREAD_ROWS,
-  'across flats': NUT_ROWS,
-  'torque and load': TORQUE_ROWS,
-  loosening: LOOSENING_ROWS,
-  'VDI 2230 tables': VDI_ROWS,
-  'PCC-1': PCC_1_ROWS,
-  'GUM H.3': GUM_ROWS,
-  'worked joint A': WORKED_JOINT_A_ROWS,
-};
+import { HALF_DIGIT, halfDigit, type TruthRow } from './row.ts';
+import { sourceOf, workOf } from './sources.ts';
+import { COUNTS, deviation, standings } from './standing.ts';
+import { ALL_ROWS, TOPICS } from './topics.ts';
 
 for (const [topic, rows] of Object.entries(TOPICS)) {
   describe(topic, () => {
@@ -35,19 +19,72 @@ for (const [topic, rows] of Object.entries(TOPICS)) {
   });
 }
 
-test('enough checks stand against a source outside the project', () => {
-  const all = Object.values(TOPICS).flat();
-  const counted = all.filter(({ kind }) => kind === 'published' || kind === 'published table cell');
-  expect(counted.length).toBeGreaterThanOrEqual(60);
-  const examples = TORQUE_ROWS.filter(({ kind }) => kind === 'published');
-  expect(examples.length).toBeGreaterThanOrEqual(10);
+const STANDINGS = standings(ALL_ROWS);
+const COUNTED = ALL_ROWS.filter((row) => STANDINGS.get(row) === COUNTS);
+const isCell = ({ kind }: TruthRow) => kind === 'published table cell';
+
+describe('what counts', () => {
+  test('at least 400 checks of at least 25 works, at most half of them table cells', () => {
+    expect(COUNTED.length).toBeGreaterThanOrEqual(400);
+    expect(new Set(COUNTED.map(({ source }) => workOf(source))).size).toBeGreaterThanOrEqual(25);
+    expect(COUNTED.filter(isCell).length).toBeLessThanOrEqual(COUNTED.length / 2);
+  });
+
+  test('nothing from memory, computed, or of an author or printing that is not known', () => {
+    for (const row of COUNTED) {
+      expect(['published', 'published table cell'], row.what).toContain(row.kind);
+      const source = sourceOf(row.source);
+      expect(['A', 'B'], row.what).toContain(source.grade);
+      expect(`${source.title} ${source.author}`, row.what).not.toMatch(/not recorded|unknown|unnamed/i);
+    }
+  });
+
+  test('no cell counts against the source its shipped cell came from', () => {
+    const cells = COUNTED.filter((row) => row.shippedFrom !== undefined);
+    expect(cells.length).toBeGreaterThan(0);
+    for (const row of cells) {
+      const keys = row.shippedFrom?.().split('+') ?? [];
+      expect(keys.length, row.what).toBeGreaterThan(0);
+      for (const key of sourceOf(row.source).shippedAs ?? []) expect(keys, row.what).not.toContain(key);
+    }
+    const [first] = cells;
+    if (first === undefined) throw new Error('no cell');
+    // The Handbook's excerpt is one of the shipped sources: a cell that came from it must not count against it.
+    const own = { ...first, source: 'machinerys-handbook', shippedFrom: () => 'N5+N9' } as const;
+    expect(standings([own]).get(own)).toBe('the shipped cell comes from here');
+  });
+
+  test('cells beyond the number of examples do not count', () => {
+    const cells = COUNTED.filter(isCell).slice(0, 3);
+    const [example] = COUNTED.filter((row) => !isCell(row));
+    if (example === undefined) throw new Error('no example');
+    const marks = [...standings([example, ...cells]).values()];
+    expect(marks.filter((mark) => mark === COUNTS)).toHaveLength(2);
+    expect(marks.filter((mark) => mark === 'cells would be more than half')).toHaveLength(2);
+  });
 });
 
-test('every check names its source, its place and the reason for its tolerance', () => {
-  for (const row of Object.values(TOPICS).flat()) {
-    expect(
-      [row.source, row.place, row.why].every((text) => text.trim().length > 3),
-      row.what,
-    ).toBe(true);
-  }
+describe('every row', () => {
+  test('names source, place, the printed value and the reason for its tolerance', () => {
+    for (const row of ALL_ROWS) {
+      const source = sourceOf(row.source);
+      for (const text of [source.title, source.author, source.edition, row.place, row.printed, row.why]) {
+        expect(text.trim().length, row.what).toBeGreaterThan(0);
+      }
+    }
+  });
+
+  test('says why where it allows more than half the last printed digit', () => {
+    for (const row of ALL_ROWS.filter(({ expected }) => typeof expected === 'number')) {
+      if (row.why === HALF_DIGIT) expect(row.tolerance, row.what).toBe(halfDigit(row.printed));
+      else expect(row.why.length, row.what).toBeGreaterThan(10);
+      const value = row.computed();
+      expect(deviation(row, value), row.what).toBeLessThanOrEqual((2 * row.tolerance) / row.step + 1e-6);
+    }
+  });
+
+  test('stands once', () => {
+    const names = COUNTED.map((row) => `${workOf(row.source)} | ${row.place} | ${row.what}`);
+    expect(names.filter((name, index) => names.indexOf(name) !== index)).toEqual([]);
+  });
 });

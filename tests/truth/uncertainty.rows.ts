@@ -4,37 +4,14 @@ import { normalQuantile } from '../../core/uncertainty/normal.ts';
 import { propagate } from '../../core/uncertainty/propagate.ts';
 import { fromLimits } from '../../core/uncertainty/type-b.ts';
 import { known } from './known.ts';
-import { HALF_DIGIT, halfDigit, type TruthRow } from './row.ts';
+import { type Loose, row, type TruthRow } from './row.ts';
 
-const GUM = 'JCGM 100:2008 (GUM)';
-const SUPPLEMENT_1 = 'JCGM 101:2008 (GUM Supplement 1)';
-const EURACHEM = 'EURACHEM/CITAC Guide CG 4, Quantifying Uncertainty in Analytical Measurement';
-const TN_1900 = 'NIST Technical Note 1900 (2015)';
-const NPL = 'NPL Report DEM-ES-011, Uncertainty and statistical modelling';
-const ARITHMETIC = 'independent arithmetic, not published';
-
-type Loose = { readonly tolerance: number; readonly why: string };
-
-function row(
-  kind: TruthRow['kind'],
-  what: string,
-  source: string,
-  place: string,
-  printed: string,
-  computed: () => number,
-  loose?: Loose,
-): TruthRow {
-  return {
-    what,
-    source,
-    place,
-    expected: Number(printed),
-    tolerance: loose?.tolerance ?? halfDigit(printed),
-    why: loose?.why ?? HALF_DIGIT,
-    kind,
-    computed,
-  };
-}
+const GUM = 'gum';
+const SUPPLEMENT_1 = 'gum-supplement-1';
+const EURACHEM_WORKED = 'gtc';
+const TN_1900 = 'tn-1900';
+const NPL = 'npl';
+const ARITHMETIC = 'own-arithmetic';
 
 function contributor(
   name: string,
@@ -319,40 +296,40 @@ export const UNCERTAINTY_ROWS: readonly TruthRow[] = [
   row(
     'published',
     'standard solution: combined uncertainty, mg/L',
-    EURACHEM,
-    'Example A1, unrounded',
+    EURACHEM_WORKED,
+    'after EURACHEM/CITAC CG 4 (2012), Example A1, unrounded',
     '0.835199',
     () => standardSolution().combined,
   ),
   row(
     'published',
     'standard solution: part of the volume, mg/L',
-    EURACHEM,
-    'Example A1, unrounded',
+    EURACHEM_WORKED,
+    'after EURACHEM/CITAC CG 4 (2012), Example A1, unrounded',
     '0.666525',
     contributionOf('volume'),
   ),
   row(
     'published',
     'standard solution: part of the mass, mg/L',
-    EURACHEM,
-    'Example A1, unrounded',
+    EURACHEM_WORKED,
+    'after EURACHEM/CITAC CG 4 (2012), Example A1, unrounded',
     '0.49995',
     contributionOf('mass'),
   ),
   row(
     'published',
     'standard solution: part of the purity, mg/L',
-    EURACHEM,
-    'Example A1, unrounded',
+    EURACHEM_WORKED,
+    'after EURACHEM/CITAC CG 4 (2012), Example A1, unrounded',
     '0.0578967',
     contributionOf('purity'),
   ),
   row(
     'published',
     'sodium hydroxide: combined uncertainty, µmol/L',
-    EURACHEM,
-    'Example A2, printed contributions',
+    EURACHEM_WORKED,
+    'after EURACHEM/CITAC CG 4 (2012), Example A2, printed contributions',
     '100.5007',
     () => ofContributions([74.7292, 51.0681, 32.1735, 29.4842, 1.88312]).combined,
     { tolerance: 2e-4, why: 'the contributions are printed to six digits' },
@@ -360,16 +337,16 @@ export const UNCERTAINTY_ROWS: readonly TruthRow[] = [
   row(
     'published',
     'titration: combined uncertainty, µmol/L',
-    EURACHEM,
-    'Example A3, relative uncertainties',
+    EURACHEM_WORKED,
+    'after EURACHEM/CITAC CG 4 (2012), Example A3, relative uncertainties',
     '184.3',
     titration(0.001),
   ),
   row(
     'published',
     'titration: combined, repeatability of the mean of three, mmol/L',
-    EURACHEM,
-    'Example A3, A3.6',
+    EURACHEM_WORKED,
+    'after EURACHEM/CITAC CG 4 (2012), Example A3, A3.6',
     '0.16',
     () => titration(0.001 / Math.sqrt(3))() / 1000,
   ),

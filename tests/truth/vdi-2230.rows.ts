@@ -1,7 +1,7 @@
 import { assemblyLoad, type TorsionModel } from '../../core/bolting/stress.ts';
 import { metricThread } from '../../core/bolting/thread.ts';
 import { meanBearingDiameter, torqueSplit, wholeTorque } from '../../core/bolting/torque.ts';
-import type { TruthRow } from './row.ts';
+import { row, type TruthRow } from './row.ts';
 
 const CLASSES = ['8.8', '10.9', '12.9'] as const;
 
@@ -10,40 +10,40 @@ type Printed = readonly [
   diameter: number,
   pitch: number,
   friction: number,
-  force: readonly [number, number, number],
-  torque: readonly [number, number, number],
+  force: readonly [string, string, string],
+  torque: readonly [string, string, string],
 ];
 
 const FINE: readonly Printed[] = [
-  [8, 1, 0.1, [20.7, 30.4, 35.6], [22.8, 33.5, 39.2]],
-  [8, 1, 0.12, [20.2, 29.7, 34.7], [26.1, 38.3, 44.9]],
-  [8, 1, 0.14, [19.7, 28.9, 33.9], [29.2, 42.8, 50.1]],
-  [10, 1.25, 0.1, [32.4, 47.5, 55.6], [44, 65, 76]],
-  [10, 1.25, 0.12, [31.6, 46.4, 54.3], [51, 75, 87]],
-  [10, 1.25, 0.14, [30.8, 45.2, 52.9], [57, 83, 98]],
-  [12, 1.25, 0.1, [49.1, 72.1, 84.4], [79, 116, 135]],
-  [12, 1.25, 0.12, [48.0, 70.5, 82.5], [90, 133, 155]],
-  [12, 1.25, 0.14, [46.8, 68.7, 80.4], [101, 149, 174]],
-  [16, 1.5, 0.1, [89.6, 131.6, 154.0], [189, 278, 325]],
-  [16, 1.5, 0.12, [87.6, 128.7, 150.6], [218, 320, 374]],
-  [16, 1.5, 0.14, [85.5, 125.5, 146.9], [244, 359, 420]],
-  [20, 1.5, 0.1, [151, 215, 252], [392, 558, 653]],
-  [20, 1.5, 0.12, [148, 211, 246], [454, 646, 756]],
-  [20, 1.5, 0.14, [144, 206, 241], [511, 728, 852]],
-  [24, 2, 0.1, [213, 304, 355], [666, 949, 1110]],
-  [24, 2, 0.12, [209, 297, 348], [769, 1095, 1282]],
-  [24, 2, 0.14, [204, 290, 339], [865, 1232, 1442]],
+  [8, 1, 0.1, ['20.7', '30.4', '35.6'], ['22.8', '33.5', '39.2']],
+  [8, 1, 0.12, ['20.2', '29.7', '34.7'], ['26.1', '38.3', '44.9']],
+  [8, 1, 0.14, ['19.7', '28.9', '33.9'], ['29.2', '42.8', '50.1']],
+  [10, 1.25, 0.1, ['32.4', '47.5', '55.6'], ['44', '65', '76']],
+  [10, 1.25, 0.12, ['31.6', '46.4', '54.3'], ['51', '75', '87']],
+  [10, 1.25, 0.14, ['30.8', '45.2', '52.9'], ['57', '83', '98']],
+  [12, 1.25, 0.1, ['49.1', '72.1', '84.4'], ['79', '116', '135']],
+  [12, 1.25, 0.12, ['48.0', '70.5', '82.5'], ['90', '133', '155']],
+  [12, 1.25, 0.14, ['46.8', '68.7', '80.4'], ['101', '149', '174']],
+  [16, 1.5, 0.1, ['89.6', '131.6', '154.0'], ['189', '278', '325']],
+  [16, 1.5, 0.12, ['87.6', '128.7', '150.6'], ['218', '320', '374']],
+  [16, 1.5, 0.14, ['85.5', '125.5', '146.9'], ['244', '359', '420']],
+  [20, 1.5, 0.1, ['151', '215', '252'], ['392', '558', '653']],
+  [20, 1.5, 0.12, ['148', '211', '246'], ['454', '646', '756']],
+  [20, 1.5, 0.14, ['144', '206', '241'], ['511', '728', '852']],
+  [24, 2, 0.1, ['213', '304', '355'], ['666', '949', '1110']],
+  [24, 2, 0.12, ['209', '297', '348'], ['769', '1095', '1282']],
+  [24, 2, 0.14, ['204', '290', '339'], ['865', '1232', '1442']],
 ];
 
 const COARSE_FROM_MEMORY: readonly Printed[] = [
-  [8, 1.25, 0.12, [18.6, 27.3, 32.0], [24.6, 36.1, 42.2]],
-  [10, 1.5, 0.12, [29.6, 43.4, 50.8], [48, 71, 83]],
-  [12, 1.75, 0.12, [43.0, 63.2, 74.0], [84, 123, 144]],
-  [16, 2, 0.12, [80.9, 118.8, 139.0], [206, 302, 354]],
-  [20, 2.5, 0.12, [130, 186, 217], [415, 592, 692]],
-  [24, 3, 0.12, [188, 267, 313], [714, 1017, 1190]],
-  [30, 3.5, 0.12, [300, 427, 499], [1428, 2033, 2380]],
-  [36, 4, 0.12, [438, 623, 729], [2482, 3535, 4136]],
+  [8, 1.25, 0.12, ['18.6', '27.3', '32.0'], ['24.6', '36.1', '42.2']],
+  [10, 1.5, 0.12, ['29.6', '43.4', '50.8'], ['48', '71', '83']],
+  [12, 1.75, 0.12, ['43.0', '63.2', '74.0'], ['84', '123', '144']],
+  [16, 2, 0.12, ['80.9', '118.8', '139.0'], ['206', '302', '354']],
+  [20, 2.5, 0.12, ['130', '186', '217'], ['415', '592', '692']],
+  [24, 3, 0.12, ['188', '267', '313'], ['714', '1017', '1190']],
+  [30, 3.5, 0.12, ['300', '427', '499'], ['1428', '2033', '2380']],
+  [36, 4, 0.12, ['438', '623', '729'], ['2482', '3535', '4136']],
 ];
 
 /** Smallest bearing face of the hexagon head and medium clearance hole, mm (ISO 4014, ISO 273; from memory). */
@@ -92,65 +92,71 @@ function rows(printed: readonly Printed[], kind: TruthRow['kind'], place: string
     const [diameter, pitch, friction, forces, torques] = line;
     const name = `M${diameter}x${pitch}, μ ${friction}`;
     return CLASSES.flatMap((strengthClass, index): TruthRow[] => {
-      const force = forces[index] ?? Number.NaN;
-      const moment = torques[index] ?? Number.NaN;
+      const force = forces[index] ?? '';
+      const moment = torques[index] ?? '';
       return [
-        {
-          what: `assembly load of ${name}, ${strengthClass}, kN`,
-          source: 'VDI 2230-1:2003, hexagon head, ν 0.9, plastic section modulus',
-          place,
-          expected: force,
-          tolerance: 0.005 * force,
-          why: '0.5 %: three printed digits, and thread data rounded inside the guideline',
+        row(
           kind,
-          computed: () => load(line, index) / 1000,
-        },
-        {
-          what: `assembly torque of ${name}, ${strengthClass}, N·m`,
-          source: 'VDI 2230-1:2003, hexagon head, ν 0.9, plastic section modulus',
+          `assembly load of ${name}, ${strengthClass}, kN`,
+          'vdi-2230',
           place,
-          expected: moment,
-          tolerance: Math.max(0.01 * moment, 0.6),
-          why: '1 % or 0.6 N·m: whole newton metres printed, bearing faces of the heads from memory',
+          force,
+          () => load(line, index) / 1000,
+          {
+            tolerance: 0.005 * Number(force),
+            why: '0.5 %: three printed digits, and thread data rounded inside the guideline',
+          },
+        ),
+        row(
           kind,
-          computed: () => torque(line, index),
-        },
+          `assembly torque of ${name}, ${strengthClass}, N·m`,
+          'vdi-2230',
+          place,
+          moment,
+          () => torque(line, index),
+          {
+            tolerance: Math.max(0.01 * Number(moment), 0.6),
+            why: '1 % or 0.6 N·m: whole newton metres printed, bearing faces of the heads from memory',
+          },
+        ),
       ];
     });
   });
 }
 
 /** Stainless bolts: this older table takes the elastic section modulus. Force in kN, classes 50, 70, 80, μ 0.10. */
-const STAINLESS: readonly (readonly [number, number, readonly [number, number, number]])[] = [
-  [8, 1.25, [5.86, 12.6, 16.7]],
-  [10, 1.5, [9.32, 20, 26.6]],
-  [12, 1.75, [13.6, 29.1, 38.8]],
-  [16, 2, [25.7, 55, 73.3]],
+const STAINLESS: readonly (readonly [number, number, readonly [string, string, string]])[] = [
+  [8, 1.25, ['5.86', '12.6', '16.7']],
+  [10, 1.5, ['9.32', '20', '26.6']],
+  [12, 1.75, ['13.6', '29.1', '38.8']],
+  [16, 2, ['25.7', '55', '73.3']],
 ];
 
 const STAINLESS_YIELD = [210e6, 450e6, 600e6] as const;
 
 function stainless(model: TorsionModel): TruthRow[] {
   return STAINLESS.flatMap(([diameter, pitch, forces]) =>
-    forces.map(
-      (force, index): TruthRow => ({
-        what: `assembly load of M${diameter}, stainless class ${[50, 70, 80][index]}, μ 0.10, kN`,
-        source: 'table after DIN EN ISO 3506, torsion with the elastic section modulus',
-        place: 'A2/A4, total friction 0.10',
-        expected: force,
-        tolerance: 0.012 * force,
-        why: '1.2 %: printed to three digits from rounded thread data',
-        kind: 'published table cell',
-        computed: () =>
+    forces.map((force, index) =>
+      row(
+        'published table cell',
+        `assembly load of M${diameter}, stainless class ${[50, 70, 80][index]}, μ 0.10, kN`,
+        'din-en-iso-3506',
+        'A2/A4, total friction 0.10, torsion with the elastic section modulus',
+        force,
+        () =>
           assemblyLoad(metricThread(diameter, pitch), STAINLESS_YIELD[index] ?? Number.NaN, 0.9, 0.1, model) /
           1000,
-      }),
+        {
+          tolerance: 0.012 * Number(force),
+          why: '1.2 %: printed to three digits from rounded thread data',
+        },
+      ),
     ),
   );
 }
 
 export const VDI_ROWS: readonly TruthRow[] = [
-  ...rows(FINE, 'published table cell', 'metric fine thread, reprinted in a fastener handbook, p. 685'),
-  ...rows(COARSE_FROM_MEMORY, 'from memory', 'Table A1, metric coarse thread'),
+  ...rows(FINE, 'published table cell', 'metric fine thread, hexagon head, ν 0.9, reprint p. 685'),
+  ...rows(COARSE_FROM_MEMORY, 'from memory', 'Table A1, metric coarse thread, from memory'),
   ...stainless('elastic'),
 ];

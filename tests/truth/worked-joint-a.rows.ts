@@ -6,25 +6,19 @@ import { resolveJoint } from '../../core/joint/resolve.ts';
 import { boltSpacing } from '../../core/joint/space.ts';
 import { settingCard } from '../../core/setting/card.ts';
 import { hydraulicsOf } from '../../core/setting/hydraulics.ts';
-import type { TruthRow } from './row.ts';
+import { row as anyRow, type TruthRow } from './row.ts';
 import { workedJointA } from './worked-joint-a.ts';
 
 const BAR = 1e5;
 
 function row(what: string, expected: number, computed: () => number, relative = 1e-4): TruthRow {
-  return {
-    what,
-    source: 'worked joint A, arithmetic by an independent script',
-    place: 'NPS 8 Class 300',
-    expected,
+  return anyRow('computed', what, 'worked-joint-a', 'NPS 8 Class 300', String(expected), () => computed(), {
     tolerance: Math.abs(expected) * relative,
     why:
       relative === 1e-4
         ? 'stated tolerance 1e-4 relative'
         : `stated tolerance or printed digits, ${relative} relative`,
-    kind: 'computed',
-    computed,
-  };
+  });
 }
 
 const fromCard = (pick: (card: SettingCard) => number | null | undefined) => () =>
