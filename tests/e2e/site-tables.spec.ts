@@ -57,7 +57,7 @@ test('a site’s plan is refused until it is approved, and then the issued card 
   await page.getByRole('link', { name: 'Work out a setting' }).click();
   await page.getByLabel('Pass plan', { exact: true }).selectOption({ label: 'Site halves' });
   await expect(finding(page, 'Refusal', 'Pass plan not approved')).toBeHidden();
-  await page.getByLabel('Issued by').selectOption({ label: 'Greta Example, engineer' });
+  await page.getByLabel('Issued by', { exact: true }).selectOption({ label: 'Greta Example, engineer' });
   await page.getByRole('button', { name: 'Issue this setting' }).click();
   await expect(page.getByText('S-0001').first()).toBeVisible();
   const passes = page.getByRole('region', { name: 'Passes, Site halves' });
@@ -99,4 +99,42 @@ test('a site adds a grade with its source, finds it offered, and retires it', as
   await goTo(page, '/joints/new');
   await expect(page.getByLabel('Stud grade').first()).toBeVisible();
   await expect(offers).toHaveCount(0);
+});
+
+test('a joint takes a lubricant’s values, and names a flange, from the site’s tables', async ({
+  app,
+  page,
+}) => {
+  await page.goto(app.address);
+  await makeEmptyRegister(page);
+  await goTo(page, '/site-tables');
+  await page.getByRole('link', { name: 'Add a lubricant' }).click();
+  await page.getByLabel('Name', { exact: true }).fill('Site paste');
+  await page.getByLabel('Source').fill('Test 12');
+  await page.getByLabel('Nut factor K', { exact: true }).fill('0.15');
+  await page.getByRole('button', { name: 'Save row' }).click();
+  await expect(page.getByRole('row').filter({ hasText: 'Site paste' })).toContainText('Nut factor K 0.15');
+  await page.getByRole('link', { name: 'Add a flange' }).click();
+  await page.getByLabel('Name', { exact: true }).fill('Girth flange E-310');
+  await page.getByLabel('Source').fill('Drawing 310-4');
+  await page.getByLabel('Number of studs').fill('36');
+  await page.getByRole('button', { name: 'Save row' }).click();
+  await expect(page.getByRole('row').filter({ hasText: 'Girth flange' })).toContainText('36 × not known');
+
+  await goTo(page, '/units');
+  await page.getByLabel('Name', { exact: true }).fill('U 300');
+  await page.getByRole('button', { name: 'Save plant unit' }).click();
+  await expect(page.getByRole('row').filter({ hasText: 'U 300' })).toBeVisible();
+  await goTo(page, '/joints/new');
+  await page.getByLabel('Take the lubricant from the site’s table').selectOption({ label: 'Site paste' });
+  await expect(page.getByLabel('Nut factor K', { exact: true })).toHaveValue('0.15');
+  await expect(page.getByLabel('Source of friction')).toHaveValue('Site paste, site table: Test 12');
+  await page.getByLabel('Tag').fill('E-310');
+  await page.getByLabel('Plant unit').selectOption({ label: 'U 300' });
+  await page.getByLabel('Kind of flange').selectOption({ label: 'bolt circle of its own' });
+  await page.getByLabel('Description').fill('girth flange');
+  await page.getByLabel('Row of the site’s flange table').selectOption({ label: 'Girth flange E-310' });
+  await page.getByRole('button', { name: 'Save joint' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'E-310' })).toBeVisible();
+  await expect(page.getByText('Girth flange E-310, site table: Drawing 310-4').first()).toBeVisible();
 });

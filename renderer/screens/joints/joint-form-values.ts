@@ -57,6 +57,8 @@ export interface JointForm {
     rating: string;
     facing: string;
     description: string;
+    /** Row of the site's flange table; empty for none. */
+    siteRow: string;
   };
   flangeMaterial: string;
   bolting: BoltingForm;
@@ -86,6 +88,7 @@ export const EMPTY_JOINT: JointForm = {
     rating: '',
     facing: 'raised face',
     description: '',
+    siteRow: '',
   },
   flangeMaterial: '',
   bolting: EMPTY_BOLTING,
@@ -109,7 +112,7 @@ export function jointForm(data: JointData): JointForm {
     location: data.location,
     service: data.service,
     serviceTemperature: typed(data.serviceTemperature, 'degC'),
-    flange: { ...EMPTY_JOINT.flange, ...data.flange },
+    flange: { ...EMPTY_JOINT.flange, ...data.flange, siteRow: siteRowOf(data) },
     flangeMaterial: data.flangeMaterial ?? '',
     bolting: boltingForm(data.bolting),
     gasket: gasketForm(data.gasket),
@@ -138,7 +141,7 @@ export function jointInput(form: JointForm, stored: JointData | null): JointInpu
     location: form.location,
     service: form.service,
     serviceTemperature: orNull(form.serviceTemperature),
-    flange: flangeInput(form.flange, stored),
+    flange: flangeInput(form.flange),
     flangeMaterial: textOrNull(form.flangeMaterial),
     bolting: boltingInput(form.bolting),
     gasket: firstGasketInput(form.gasket),
@@ -155,10 +158,11 @@ export function jointInput(form: JointForm, stored: JointData | null): JointInpu
   };
 }
 
-function flangeInput(flange: JointForm['flange'], stored: JointData | null): JointInput['flange'] {
+const siteRowOf = ({ flange }: JointData) => (flange.kind === 'custom' ? (flange.siteRow ?? '') : '');
+
+function flangeInput(flange: JointForm['flange']): JointInput['flange'] {
   if (flange.kind === 'custom') {
-    const kept = stored?.flange.kind === 'custom' ? stored.flange : {};
-    return { ...kept, kind: 'custom', description: flange.description };
+    return { kind: 'custom', description: flange.description, siteRow: textOrNull(flange.siteRow) };
   }
   const { standard, size, rating, facing } = flange;
   return { kind: 'standard', standard, size, rating, facing } as JointInput['flange'];

@@ -4,6 +4,7 @@ import type { ReferenceChoices } from '../../../core/contract/register.ts';
 import { useAsk } from '../../app/ask.ts';
 import { Choice, LongText, Quantity, same, Text } from '../../components/fields.tsx';
 import { Fold } from '../../components/fold.tsx';
+import { TakeSiteRow } from '../site/take-site-row.tsx';
 import {
   BoltingFields,
   LimitFields,
@@ -90,7 +91,10 @@ function Flange({ choices }: SectionProps) {
           ]}
         />
         {kind === 'custom' ? (
-          <Text name="flange.description" label="Description" />
+          <>
+            <Text name="flange.description" label="Description" />
+            <SiteFlange choices={choices} />
+          </>
         ) : (
           <>
             <Choice
@@ -156,12 +160,33 @@ function Bolting({ choices }: SectionProps) {
   );
 }
 
+/** Bolting left empty is taken from the site's row; a retired row stays with the joints that name it. */
+function SiteFlange({ choices }: SectionProps) {
+  const chosen: string = useWatch({ name: 'flange.siteRow' });
+  const offered = choices.siteRows.flatMap(({ data }) => (data.kind === 'flange' ? [data.key] : []));
+  const options = chosen === '' || offered.includes(chosen) ? offered : [...offered, chosen];
+  return (
+    <div>
+      <Choice
+        name="flange.siteRow"
+        label="Row of the site’s flange table"
+        options={same(options)}
+        blank="None"
+      />
+      <Link className="small" href="/site-tables">
+        Site tables
+      </Link>
+    </div>
+  );
+}
+
 function GasketAndLubricant() {
   return (
     <>
       <fieldset>
         <legend>Gasket</legend>
         <div className="fields">
+          <TakeSiteRow kind="gasket" under="gasket" />
           <Text name="gasket.type" label="Gasket type" hint="Leave empty when not known" />
           <Quantity name="gasket.thickness" label="Gasket thickness" quantity="length" />
         </div>
@@ -173,6 +198,7 @@ function GasketAndLubricant() {
           coefficients.
         </p>
         <div className="fields">
+          <TakeSiteRow kind="lubricant" under="lubricant" />
           <LubricantFields />
         </div>
       </fieldset>
