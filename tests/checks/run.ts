@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { checkAssertions } from './assertions.ts';
+import { checkBundle } from './bundle.ts';
 import { type Check, passed } from './check.ts';
 import { checkLayers } from './layers.ts';
 import { checkPlaces } from './places.ts';
@@ -11,6 +12,7 @@ const CHECKS: Readonly<Record<string, Check>> = {
   'format and lint': checkStyle,
   types: checkTypes,
   layers: checkLayers,
+  'bundle of core': checkBundle,
   'unused code': checkUnused,
   'tests left out or empty': checkAssertions,
   'fixed places': checkPlaces,
