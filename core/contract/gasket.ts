@@ -23,6 +23,8 @@ export const gasketData = z.strictObject({
   /** All pass-partition bars together, and the part of it the site counts. */
   partitionArea: entered('area', { min: 0, max: 10 }).nullable().default(null),
   partitionShare: fraction,
+  /** Type and material as the code's table of m and y names it; blank m and y are taken from there. */
+  codeType: text(120).nullable().default(null),
   /** m of the design code. */
   factorM: entered('ratio', { min: 0, max: 20 }).nullable().default(null),
   /** y of the design code. */

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { recomputation, sheetComparison, sheetInput } from './comparison.ts';
 import type { Answer } from './errors.ts';
 import { breakoutData, eventDetail, personData, tighteningData, unitData } from './event.ts';
 import { importColumn, importConfirm, importDone, importInput, importKind, importReport } from './import.ts';
@@ -15,8 +16,17 @@ import {
 import type { RequestName } from './names.ts';
 import { referenceChoices, registerCreate, registerState } from './register.ts';
 import { issuedSetting, settingCard, settingInput, settingSummary } from './setting.ts';
+import {
+  confirmation,
+  confirmData,
+  passPlanData,
+  planRow,
+  siteRow,
+  siteRowData,
+  siteRowListInput,
+} from './site.ts';
 import { certificateData, toolData, toolDetail, toolListInput, toolSummary } from './tool.ts';
-import { id, idempotencyKey, page } from './values.ts';
+import { id, idempotencyKey, page, text } from './values.ts';
 
 const nothing = z.strictObject({});
 const byId = z.strictObject({ id });
@@ -46,6 +56,7 @@ export const requests = {
   'joint.save': { input: edit(jointData), output: written },
   'joint.history': { input: z.strictObject({ id, ...page }), output: listOf(historyRow) },
   'joint.chart': { input: byId, output: jointChart },
+  'joint.compareSheet': { input: sheetInput, output: sheetComparison },
   'tool.list': { input: toolListInput, output: listOf(toolSummary) },
   'tool.get': { input: byId, output: toolDetail },
   'tool.save': { input: edit(toolData), output: written },
@@ -57,9 +68,21 @@ export const requests = {
     input: z.strictObject({ jointId: id.nullable(), ...page }),
     output: listOf(settingSummary),
   },
+  'setting.recompute': { input: byId, output: recomputation },
   'event.recordTightening': { input: write({ data: tighteningData }), output: written },
   'event.recordBreakout': { input: write({ data: breakoutData }), output: written },
   'event.get': { input: byId, output: eventDetail },
+  'siteRow.list': { input: siteRowListInput, output: listOf(siteRow) },
+  'siteRow.save': { input: edit(siteRowData), output: written },
+  'plan.list': { input: nothing, output: listOf(planRow) },
+  /** The id may name a shipped plan, which is then refused by name. */
+  'plan.save': {
+    input: write({ id: text(60).nullable(), version: z.int().min(1).nullable(), data: passPlanData }),
+    output: written,
+  },
+  'plan.approve': { input: write({ id, version: z.int().min(1), personId: id }), output: written },
+  'tableValue.list': { input: nothing, output: listOf(confirmation) },
+  'tableValue.confirm': { input: write({ data: confirmData }), output: written },
   'import.columns': { input: z.strictObject({ kind: importKind }), output: listOf(importColumn) },
   'import.preview': { input: importInput, output: importReport },
   'import.confirm': { input: write({ data: importConfirm }), output: importDone },

@@ -2,7 +2,23 @@ import * as z from 'zod';
 import { FINDING_CODES } from '../findings/codes.ts';
 import { SEVERITIES } from '../findings/finding.ts';
 import { UNIT_CODES } from '../units/units.ts';
+import {
+  gasketView,
+  hotView,
+  limitRow,
+  ratingRow,
+  retighteningView,
+  rule,
+  selectionView,
+  simulationView,
+  splitView,
+  strengthRow,
+  stretchView,
+  stripView,
+  toolOrderView,
+} from './card-views.ts';
 import { originMark } from './joint.ts';
+import { planOrder, planTools, tableCells } from './site.ts';
 import { toolClass } from './tool.ts';
 import { date, entered, id, optionalText, text } from './values.ts';
 
@@ -91,6 +107,7 @@ export const finding = z.strictObject({
     id: z.string().nullable(),
     field: z.string().nullable(),
   }),
+  confirm: tableCells.nullable(),
 });
 
 /** One input of a relation. `si` null is shown as "not known"; `text` is set for inputs that are not numbers. */
@@ -121,6 +138,21 @@ export const working = z.strictObject({
     'uncertainty',
     'protrusion',
     'space',
+    'selection',
+    'gasketArea',
+    'gasketStress',
+    'endForce',
+    'residualLoad',
+    'codeMinimum',
+    'limit',
+    'split',
+    'strength',
+    'hotLoad',
+    'stretch',
+    'strip',
+    'rating',
+    'toolSetting',
+    'interval',
   ]),
   title: z.string(),
   /** The relation in the trade's symbols. */
@@ -138,10 +170,16 @@ export type Dial = z.infer<typeof dial>;
 
 export const passRow = z.strictObject({
   name: z.string(),
-  order: z.enum(['by hand', 'star', 'circular']),
+  order: z.enum(['by hand', ...planOrder.options]),
+  /** Tools that turn at the same time in this pass. */
+  tools: planTools,
+  /** Studs of each group in the order the groups are turned; null unless the order is in groups and the count known. */
+  groups: z.array(z.array(z.int())).nullable(),
   /** Fraction of the target; null for snug. */
   fraction: z.number().nullable(),
   dial: dial.nullable(),
+  /** What to set on a tool without pressure. */
+  set: z.string().nullable(),
   torque: z.number().nullable(),
   load: z.number().nullable(),
   /** How the technician knows that this bolt is done in this pass. */
@@ -200,6 +238,12 @@ export const uncertaintyView = z.strictObject({
   loadRelative: z.number().nullable(),
   /** Share of the load's variance that comes from friction. */
   frictionShare: z.number().nullable(),
+  /** Share of each contributor in the load's variance; empty while the scatter of K is not known. */
+  shares: z.array(
+    z.strictObject({ name: z.string(), share: z.number(), scope: z.enum(['common', 'per bolt']) }),
+  ),
+  /** Null unless asked for and everything it needs is known. */
+  simulation: simulationView.nullable(),
 });
 
 export const caution = z.strictObject({ text: z.string(), source: z.string() });
@@ -218,6 +262,22 @@ export const settingCard = z.strictObject({
   description: z.string(),
   boltCount: z.int().nullable(),
   planName: z.string(),
+  method,
+  /** Set of bolts it is for; null when the joint has only one. */
+  boltSet: z.strictObject({ index: z.int(), name: z.string() }).nullable(),
+  /** What to set on a tool without pressure. */
+  toolSetting: z
+    .strictObject({
+      tool: z.string(),
+      kind: method,
+      /** "125 N·m" or the step's label. */
+      text: z.string(),
+      torque: z.number(),
+      /** Torque given over torque wanted, less one. */
+      deviation: z.number(),
+      basis: z.string(),
+    })
+    .nullable(),
   gauge: z.strictObject({ toolId: id, number: z.string(), unit }).nullable(),
   /** Tightening: what to dial for the full pass. Breakout: where to begin. */
   dial: dial.nullable(),
@@ -231,6 +291,20 @@ export const settingCard = z.strictObject({
   axialOfYield: z.number().nullable(),
   /** With torsion, elastic section modulus. */
   combinedOfYield: z.number().nullable(),
+  /** With torsion, plastic section modulus. */
+  combinedPlasticOfYield: z.number().nullable(),
+  split: splitView.nullable(),
+  selection: selectionView.nullable(),
+  limits: z.array(limitRow),
+  gaskets: z.array(gasketView),
+  strength: z.array(strengthRow),
+  hot: hotView.nullable(),
+  stretch: stretchView.nullable(),
+  strip: stripView.nullable(),
+  rating: z.array(ratingRow),
+  retightening: retighteningView.nullable(),
+  toolOrder: toolOrderView.nullable(),
+  rules: z.array(rule),
   assumed: z.boolean(),
   passes: z.array(passRow),
   order: boltOrder.nullable(),

@@ -2,8 +2,9 @@ import type { GasketData } from '../contract/gasket.ts';
 import type { JointData } from '../contract/joint.ts';
 import type { Outcome } from '../findings/outcome.ts';
 import type { GasketContact } from './code-minimum.ts';
-import type { ComponentData, PressureCase } from './component-checks.ts';
+import { type ComponentData, ceilingStress, type PressureCase, rotationStress } from './component-checks.ts';
 import { gasketArea, ringArea } from './gasket-area.ts';
+import { type GasketValues, gasketValues } from './gasket-values.ts';
 import type { ResolvedJoint } from './resolve.ts';
 import { areaOf } from './target.ts';
 
@@ -11,6 +12,7 @@ import { areaOf } from './target.ts';
 export interface JointGasket {
   readonly name: string;
   readonly data: GasketData;
+  readonly values: GasketValues;
   /** Ag, m² */
   readonly area: Outcome<number>;
   /** Gid, m: the pitch diameter stands for it in a ring joint. */
@@ -27,32 +29,43 @@ export interface JointGasket {
  * @example jointGaskets(data)[0]?.area.value // 0.0118 m²
  * @source plane geometry; site rule for the counted part of the bars
  */
-export function jointGaskets(data: Pick<JointData, 'gasket' | 'furtherGaskets'>): JointGasket[] {
+export function jointGaskets(data: Pick<JointData, 'flange' | 'gasket' | 'furtherGaskets'>): JointGasket[] {
   if (data.gasket === null) return [];
   const all = [data.gasket, ...data.furtherGaskets];
-  return all.map((gasket, index) => ({
-    name: all.length === 1 ? gasket.type : `gasket ${index + 1}, ${gasket.type}`,
-    data: gasket,
-    area: sealingArea(gasket),
-    inside: gasket.contactInside?.si ?? (gasket.kind === 'ring joint' ? si(gasket.pitchDiameter) : null),
-    contact: contactOf(gasket),
-  }));
+  return all.map((gasket, index) => {
+    // The flange standard knows the gasket between two like flanges; a further one of a series is not it.
+    const values = gasketValues(gasket, index === 0 ? data.flange : null);
+    const ring = gasket.kind === 'ring joint';
+    return {
+      name: all.length === 1 ? gasket.type : `gasket ${index + 1}, ${gasket.type}`,
+      data: gasket,
+      values,
+      area: sealingArea(gasket, values),
+      inside: (values.contactInside ?? (ring ? values.pitchDiameter : null))?.value ?? null,
+      contact: contactOf(gasket.kind, values),
+    };
+  });
 }
 
-function sealingArea(gasket: GasketData): Outcome<number> {
-  const ring = ringArea(si(gasket.contactOutside), si(gasket.contactInside));
+function sealingArea(gasket: GasketData, values: GasketValues): Outcome<number> {
+  const ring = ringArea(values.contactOutside?.value ?? null, values.contactInside?.value ?? null);
   if (ring.value === null || gasket.partitionArea === null || gasket.partitionArea.si === 0) return ring;
   // The bars' area is measured as a whole: one bar of that area stands for all.
   return gasketArea(ring.value, [{ length: gasket.partitionArea.si, width: 1 }], si(gasket.partitionShare));
 }
 
-function contactOf(gasket: GasketData): GasketContact {
-  return gasket.kind === 'ring joint'
-    ? { kind: 'ring joint', pitchDiameter: si(gasket.pitchDiameter), ringWidth: si(gasket.ringWidth) }
+function contactOf(kind: GasketData['kind'], values: GasketValues): GasketContact {
+  const { contactInside, contactOutside, pitchDiameter, ringWidth } = values;
+  return kind === 'ring joint'
+    ? {
+        kind: 'ring joint',
+        pitchDiameter: pitchDiameter?.value ?? null,
+        ringWidth: ringWidth?.value ?? null,
+      }
     : {
         kind: 'flat ring or spiral wound',
-        outside: si(gasket.contactOutside),
-        inside: si(gasket.contactInside),
+        outside: contactOutside?.value ?? null,
+        inside: contactInside?.value ?? null,
       };
 }
 
@@ -89,6 +102,32 @@ export function componentData(data: JointData, joint: ResolvedJoint, gasket: Joi
     gasketRotation: si(gasket.data.rotationMax),
     cases: pressureCasesOf(data, gasket.data),
   };
+}
+
+/**
+ * Bolt loads at which a gasket reaches its largest stress or the flange its largest rotation.
+ *
+ * Equation: F = Sg,max·Ag/nb; F = Sf,max·(θg,max/θf,max)·Ab.
+ * @param data joint as stored
+ * @param joint the same joint resolved
+ * @param gaskets its gaskets
+ * @returns loads of one bolt, N; none where the data are not known
+ * @example gasketCeilings(data, joint, jointGaskets(data))[0] // 236e3 N
+ * @source ASME PCC-1-2013, Appendix O, steps 7 and 8 (from memory)
+ */
+export function gasketCeilings(
+  data: JointData,
+  joint: ResolvedJoint,
+  gaskets: readonly JointGasket[],
+): number[] {
+  if (data.boltSets.length > 0) return [];
+  return gaskets.flatMap((gasket) => {
+    if (gasket.data.stressMax === null && gasket.data.rotationMax === null) return [];
+    const component = componentData(data, joint, gasket);
+    const root = component.boltRootArea;
+    const stresses = [ceilingStress(component).value, rotationStress(component).value];
+    return root === null ? [] : stresses.flatMap((stress) => (stress === null ? [] : [stress * root]));
+  });
 }
 
 /** Design, operating and test case with the part of the gasket stress that is left in each. */

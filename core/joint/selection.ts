@@ -1,7 +1,7 @@
 import type { JointData } from '../contract/joint.ts';
 import type { InputGap } from '../findings/outcome.ts';
 import { type ComponentSelection, selectBoltStress } from './component-limits.ts';
-import { componentData, type JointGasket, jointGaskets } from './gaskets.ts';
+import { componentData, type JointGasket } from './gaskets.ts';
 import type { ResolvedJoint } from './resolve.ts';
 
 /** Bolt stress by the gasket's target, with the gasket that asks for most. */
@@ -34,17 +34,18 @@ const SHARED: InputGap = {
  * Equation: steps 1, or 1 to 4, of `selectBoltStress` for the gasket with the largest SgT·Ag.
  * @param data joint as stored
  * @param joint the same joint resolved
+ * @param gaskets its gaskets
  * @param mode target mode
  * @returns selection with the gasket that decided; null `selected` with what is missing
- * @example selectForTarget(data, joint, 'component limits').governing // 'largest bolt stress'
+ * @example selectForTarget(data, joint, jointGaskets(data), 'component limits').governing // 'largest bolt stress'
  * @source ASME PCC-1-2013, Appendix O (from memory); equilibrium of members in series
  */
 export function selectForTarget(
   data: JointData,
   joint: ResolvedJoint,
+  gaskets: readonly JointGasket[],
   mode: 'gasket stress' | 'component limits',
 ): TargetSelection {
-  const gaskets = jointGaskets(data);
   const [first] = gaskets;
   if (first === undefined) return nothing(NO_GASKET);
   if (data.boltSets.length > 0) return nothing(SHARED);

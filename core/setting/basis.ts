@@ -1,5 +1,6 @@
 import { loadByNutFactor, torqueByNutFactor } from '../bolting/torque.ts';
 import { type Friction, resolveFriction } from '../joint/friction.ts';
+import { type JointGasket, jointGaskets } from '../joint/gaskets.ts';
 import { type ResolvedJoint, resolveJoint } from '../joint/resolve.ts';
 import { selectForTarget, type TargetSelection } from '../joint/selection.ts';
 import { startsFromGasket, targetLoad } from '../joint/target.ts';
@@ -9,6 +10,7 @@ import type { CardInput } from './input.ts';
 export interface Basis {
   readonly joint: ResolvedJoint;
   readonly friction: Friction;
+  readonly gaskets: readonly JointGasket[];
   /** How a target that starts from the gasket came to its bolt stress; null for the other targets. */
   readonly selection: TargetSelection | null;
   /** N */
@@ -18,14 +20,15 @@ export interface Basis {
 }
 
 /** Load and torque to aim at; a torque target is taken as it stands and its load computed back. */
-export function basisOf({ joint: { data } }: Pick<CardInput, 'joint'>): Basis {
-  const joint = resolveJoint(data);
+export function basisOf({ joint: { data }, site }: Pick<CardInput, 'joint' | 'site'>): Basis {
+  const joint = resolveJoint(data, site);
   const friction = resolveFriction(data, joint);
+  const gaskets = jointGaskets(data);
   const thread = joint.thread?.value ?? null;
   const nutFactor = friction.nutFactor?.value ?? null;
   const { target } = data;
   const selection =
-    target !== null && startsFromGasket(target) ? selectForTarget(data, joint, target.mode) : null;
+    target !== null && startsFromGasket(target) ? selectForTarget(data, joint, gaskets, target.mode) : null;
   const load = loadToAimAt(data, joint, selection, nutFactor);
   const torque =
     target?.mode === 'torque'
@@ -33,7 +36,7 @@ export function basisOf({ joint: { data } }: Pick<CardInput, 'joint'>): Basis {
       : load === null || nutFactor === null || thread === null
         ? null
         : torqueByNutFactor(nutFactor, load, thread.diameter);
-  return { joint, friction, selection, targetLoad: load, targetTorque: torque };
+  return { joint, friction, gaskets, selection, targetLoad: load, targetTorque: torque };
 }
 
 function loadToAimAt(

@@ -9,6 +9,7 @@ import { type Basis, loadOf } from './basis.ts';
 import { capacityOf, type Dialled, dialFor, type Hydraulics } from './hydraulics.ts';
 import type { CardInput } from './input.ts';
 import { stressUnit, torqueUnit } from './show.ts';
+import { scaleEnd } from './without-pressure.ts';
 import { known, number, result } from './working.ts';
 
 /** Everything a breakout card adds. */
@@ -49,7 +50,7 @@ export function breakoutOf(input: CardInput, basis: Basis, hydraulics: Hydraulic
   const load = loadOf(basis, installed.torque);
   const clean =
     load === null || thread === null ? null : looseningTorque(installed.torque, load, thread.pitch);
-  const capacity = capacityOf(hydraulics)?.torque ?? null;
+  const capacity = capacityOf(hydraulics)?.torque ?? scaleEnd(input);
   const ceiling = (model: 'elastic' | 'plastic') =>
     thread === null ||
     yieldStrength === null ||
@@ -70,6 +71,8 @@ export function breakoutOf(input: CardInput, basis: Basis, hydraulics: Hydraulic
   const start = dialFor(hydraulics, startTorque, elastic === null ? [] : [elastic]);
   const highest = capacity === null ? null : Math.min(capacity, elastic ?? Number.POSITIVE_INFINITY);
   const never = highest === null ? null : dialFor(hydraulics, highest, [], 'below');
+  const hydraulic = input.method === 'hydraulic wrench';
+  const quantity = hydraulic ? 'pressure' : 'torque';
   return {
     load,
     startTorque,
@@ -89,22 +92,28 @@ export function breakoutOf(input: CardInput, basis: Basis, hydraulics: Hydraulic
     },
     passes: [
       {
-        name: clean === null ? 'First pressure, installed torque' : 'First pressure, clean joint',
+        name: `First ${quantity}, ${clean === null ? 'installed torque' : 'clean joint'}`,
         order: 'star',
+        tools: 1,
+        groups: null,
         fraction: null,
         dial: start?.dial ?? null,
+        set: null,
         torque: start?.torque ?? startTorque,
         load: null,
         stopWhen: 'the nut has moved a little; loosen all studs in stages before any nut comes off',
       },
       {
-        name: 'Highest pressure',
+        name: `Highest ${quantity}`,
         order: 'star',
+        tools: 1,
+        groups: null,
         fraction: null,
         dial: never?.dial ?? null,
-        torque: never?.torque ?? null,
+        set: null,
+        torque: never?.torque ?? (hydraulic ? null : highest),
         load: null,
-        stopWhen: 'the nut has not moved at this pressure: stop and take another method',
+        stopWhen: `the nut has not moved at this ${quantity}: stop and take another method`,
       },
     ],
   };

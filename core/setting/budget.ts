@@ -1,5 +1,6 @@
-import { combined, torqueBudget } from '../calibration/uncertainty.ts';
+import { combined, torqueBudget, type UncertaintyPart } from '../calibration/uncertainty.ts';
 import type { SettingCard, Working } from '../contract/setting.ts';
+import { type LoadContributor, loadBudget } from '../uncertainty/budget.ts';
 import type { Basis } from './basis.ts';
 import type { Dialled, Hydraulics } from './hydraulics.ts';
 import type { CardInput } from './input.ts';
@@ -8,13 +9,20 @@ import { number, result } from './working.ts';
 
 type UncertaintyView = NonNullable<SettingCard['uncertainty']>;
 
-/** Uncertainty of torque and load at the dialled pressure; null while there is nothing dialled. */
-export function uncertaintyOf(
+/** Uncertainty of torque and load at the dialled pressure, with what the spread of the load is simulated from. */
+export interface CardBudget {
+  readonly view: UncertaintyView;
+  /** Relative contributors of the load; empty while the scatter of K is not known. */
+  readonly contributors: readonly LoadContributor[];
+}
+
+/** Budget at the dialled pressure; null while there is nothing dialled. */
+export function budgetOf(
   input: CardInput,
   hydraulics: Hydraulics,
   { friction }: Basis,
   dialled: Dialled | null,
-): UncertaintyView | null {
+): CardBudget | null {
   const { gauge } = input.set;
   const { line, certificate } = hydraulics;
   if (dialled === null || dialled.torque === null || dialled.pressure === null || dialled.torque <= 0)
@@ -32,30 +40,79 @@ export function uncertaintyOf(
   });
   const torqueRelative = combined(parts.map((part) => part.u)) / dialled.torque;
   const { scatter } = friction;
-  const loadRelative = scatter === null ? null : combined([torqueRelative, scatter]);
+  const batch = input.joint.data.lubricant?.nutFactorBatchCv?.si ?? null;
+  const contributors = scatter === null ? [] : loadContributors(parts, dialled.torque, scatter, batch);
+  const whole = contributors.length === 0 ? null : loadBudget(contributors).value;
+  const loadRelative = whole?.combined ?? null;
+  const shares = whole?.lines.map(({ name, share, scope }) => ({ name, share, scope })) ?? [];
+  const ofFriction = shares.filter(({ name }) => FRICTION.has(name));
   return {
-    parts,
-    missing: [
-      ...(expandedUncertainty === null ? ['uncertainty of the laboratory’s reference'] : []),
-      ...(scatter === null ? ['scatter of the nut factor from stud to stud'] : []),
-    ],
-    torqueRelative,
-    loadRelative,
-    frictionShare:
-      scatter === null || loadRelative === null || loadRelative === 0 ? null : (scatter / loadRelative) ** 2,
+    contributors,
+    view: {
+      parts,
+      missing: [
+        ...(expandedUncertainty === null ? ['uncertainty of the laboratory’s reference'] : []),
+        ...(scatter === null ? ['scatter of the nut factor from stud to stud'] : []),
+        ...(batch === null ? ['spread of the nut factor from batch to batch'] : []),
+      ],
+      torqueRelative,
+      loadRelative,
+      frictionShare:
+        loadRelative === null || loadRelative === 0
+          ? null
+          : ofFriction.reduce((sum, { share }) => sum + share, 0),
+      shares,
+      simulation: null,
+    },
   };
+}
+
+const SCATTER = 'Friction from stud to stud';
+const BATCH = 'Friction from batch to batch';
+const FRICTION: ReadonlySet<string> = new Set([SCATTER, BATCH]);
+
+/** The tool's repeatability is drawn anew for each bolt; certificate, gauge and the mark dialled are the same for all. */
+function loadContributors(
+  parts: readonly UncertaintyPart[],
+  torque: number,
+  scatter: number,
+  batch: number | null,
+): LoadContributor[] {
+  const ofK = (name: string, relative: number, scope: LoadContributor['scope']): LoadContributor => ({
+    name,
+    of: 'nut factor',
+    relative,
+    scope,
+    basis: 'joint data',
+    degreesOfFreedom: null,
+  });
+  return [
+    ...parts.map(
+      ({ name, u, basis }): LoadContributor => ({
+        name,
+        of: 'torque',
+        relative: u / torque,
+        scope: name === 'Repeatability' ? 'per bolt' : 'common',
+        basis,
+        degreesOfFreedom: null,
+      }),
+    ),
+    ofK(SCATTER, scatter, 'per bolt'),
+    ...(batch === null ? [] : [ofK(BATCH, batch, 'common')]),
+  ];
 }
 
 /** How the uncertainty came about. */
 export function uncertaintyWorking(input: CardInput, { friction }: Basis, view: UncertaintyView): Working {
   const unit = torqueUnit(input);
+  const batch = input.joint.data.lubricant?.nutFactorBatchCv?.si ?? null;
   return {
     of: 'uncertainty',
     title: 'Standard uncertainty',
     relation:
       view.loadRelative === null
         ? 'u(T)/T = √( Σ ui² ) / T; scatter of K not known, so u(F)/F is not known'
-        : 'u(F)/F = √( ( u(T)/T )² + ( u(K)/K )² )',
+        : 'u(F)/F = √( ( u(T)/T )² + Σ ( u(K)/K )² )',
     inputs: [
       ...view.parts.map((part) => number('u', part.name, part.u, unit, 'calculated', part.basis)),
       number('u(T)/T', 'torque', view.torqueRelative, 'percent', 'calculated', 'root of the sum of squares'),
@@ -63,6 +120,14 @@ export function uncertaintyWorking(input: CardInput, { friction }: Basis, view: 
         'u(K)/K',
         'nut factor from stud to stud',
         friction.scatter,
+        'percent',
+        friction.assumed ? 'assumed' : 'entered',
+        'joint data',
+      ),
+      number(
+        'u(K)/K',
+        'nut factor from batch to batch',
+        batch,
         'percent',
         friction.assumed ? 'assumed' : 'entered',
         'joint data',

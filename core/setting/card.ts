@@ -2,14 +2,15 @@ import type { BoltOrder, SettingCard, Working } from '../contract/setting.ts';
 import type { Finding } from '../findings/finding.ts';
 import { inOrder } from '../findings/order.ts';
 import { atSettings, raise } from '../findings/raise.ts';
+import { jointOfSet } from '../joint/bolt-set.ts';
 import { starOrder } from '../sequence/star.ts';
 import { cautionsFor } from '../text/cautions.ts';
 import { DEFERRAL } from '../text/deferral.ts';
 import { describeBolting, describeFlange } from '../text/describe.ts';
 import { CORE_VERSION } from '../version.ts';
 import { type Basis, basisOf } from './basis.ts';
+import { boltSetView, checkBoltSet } from './bolt-set-view.ts';
 import { breakoutOf, breakoutWorkings, checkBreakout } from './breakout.ts';
-import { uncertaintyOf, uncertaintyWorking } from './budget.ts';
 import { checkCertificates, checkCertifiedRange, gaugeOutsidePoints } from './check-certificates.ts';
 import { checkFit } from './check-fit.ts';
 import { checkJoint } from './check-joint.ts';
@@ -17,8 +18,13 @@ import { checkParts, checkRatings, checkRounding, checkScale } from './check-set
 import { capacityOf, type Dialled, type Hydraulics, hydraulicsOf } from './hydraulics.ts';
 import type { CardInput } from './input.ts';
 import { studStress } from './loads.ts';
+import { plainTightening } from './plain-tightening.ts';
+import { planOf } from './plan.ts';
+import { checkFurtherTools, planRules, toolOrderOf, toolsOf } from './rules-section.ts';
+import { NO_SECTIONS, sectionsOf } from './sections.ts';
 import { setView } from './set-view.ts';
 import { tightening } from './tightening.ts';
+import { uncertaintyOf } from './uncertainty-section.ts';
 import type { Work } from './work.ts';
 import { stressWorkings } from './workings-load.ts';
 import { capacityWorking, dialWorking, geometryWorkings, torqueWorking } from './workings-pressure.ts';
@@ -33,35 +39,36 @@ import { capacityWorking, dialWorking, geometryWorkings, torqueWorking } from '.
  * @example settingCard(input).dial // { value: 260, unit: 'bar', pressure: 26000000 }
  * @source each working names its own
  */
-export function settingCard(input: CardInput): SettingCard {
+export function settingCard(given: CardInput): SettingCard {
+  const input = asSeenBySet(given);
   const basis = basisOf(input);
   const hydraulics = hydraulicsOf(input);
-  const work =
-    input.kind === 'tightening' ? tightening(input, basis, hydraulics) : breakout(input, basis, hydraulics);
+  const work = workOf(input, basis, hydraulics);
   const { data } = input.joint;
   const stress = work.load === null ? null : studStress(basis, work.load);
+  const torque = work.dialled?.torque ?? work.toolSetting?.torque ?? null;
   const capacity = capacityOf(hydraulics);
-  const uncertainty = uncertaintyOf(input, hydraulics, basis, work.dialled);
-  const order = orderOf(basis);
+  const plan = input.kind === 'tightening' ? planOf(input) : null;
+  const tools = toolsOf(plan);
+  const sections =
+    input.kind === 'tightening' ? sectionsOf(input, basis, stress, torque ?? work.torque) : NO_SECTIONS;
+  const uncertainty = uncertaintyOf(input, hydraulics, basis, work, sections.views.limits);
   const findings = inOrder([
     ...dates(input),
+    ...checkBoltSet(given),
     ...checkJoint(input, basis),
-    ...checkParts(input),
-    ...checkCertificates(input, hydraulics),
-    ...checkFit(input, basis, work.torque),
-    ...checkRatings(input, hydraulics, work.dialled?.torque ?? work.torque, pressureOf(work.dialled)),
-    ...checkScale(input, hydraulics, pressureOf(work.dialled)),
-    ...checkRounding(input, work.torque, work.dialled),
+    ...(input.method === 'hydraulic wrench' ? checkSet(input, basis, hydraulics, work) : []),
     ...work.findings,
+    ...sections.findings,
+    ...checkFurtherTools(input, tools),
   ]);
   const workings = [
     ...work.workings,
-    ...(stress === null
-      ? []
-      : stressWorkings(input, basis, stress, work.dialled?.torque ?? null, work.loadName)),
+    ...(stress === null ? [] : stressWorkings(input, basis, stress, torque, work.loadName)),
     capacityWorking(input, hydraulics, capacity),
-    uncertainty === null ? null : uncertaintyWorking(input, basis, uncertainty),
+    ...uncertainty.workings,
     ...geometryWorkings(input, basis),
+    ...sections.workings,
   ].filter((working): working is Working => working !== null);
   return {
     coreVersion: CORE_VERSION,
@@ -76,29 +83,72 @@ export function settingCard(input: CardInput): SettingCard {
     description: description(input, basis),
     boltCount: basis.joint.boltCount,
     planName: work.planName,
+    method: input.method,
+    boltSet: boltSetView(given),
+    toolSetting: work.toolSetting,
     gauge: gaugeView(input, hydraulics),
     dial: work.dialled?.dial ?? null,
-    targetTorque: basis.targetTorque,
+    targetTorque: input.method === 'tensioner' ? null : basis.targetTorque,
     targetLoad: basis.targetLoad,
-    torque: work.dialled?.torque ?? null,
+    torque,
     load: work.load,
     stressTensile: stress?.tensile ?? null,
     stressRoot: stress?.root ?? null,
     axialOfYield: stress?.axialOfYield ?? null,
     combinedOfYield: stress?.combinedElasticOfYield ?? null,
+    combinedPlasticOfYield: stress?.combinedPlasticOfYield ?? null,
+    ...sections.views,
+    toolOrder: toolOrderOf(basis, tools),
+    rules: planRules(input, plan),
     assumed: basis.friction.assumed || work.breakout?.installedOrigin === 'assumed',
     passes: [...work.passes],
-    order,
+    order: orderOf(basis),
     set: setView(hydraulics.parts),
     capacity: capacity?.torque ?? null,
     breakout: work.breakout,
-    uncertainty,
+    uncertainty: uncertainty.view,
     findings,
     workings,
     cautions: cautionsFor(input.kind),
     deferral: DEFERRAL,
     issuable: findings.every((finding) => finding.severity !== 'refusal'),
   };
+}
+
+/** The joint as the chosen bolt set sees it; without a pressure there is no hydraulic set to look at. */
+function asSeenBySet(given: CardInput): CardInput {
+  const data = jointOfSet(given.joint.data, given.boltSet);
+  const set = given.method === 'hydraulic wrench' ? given.set : NO_SET;
+  return data === null ? { ...given, set } : { ...given, set, joint: { ...given.joint, data } };
+}
+
+const NO_SET: CardInput['set'] = {
+  drive: null,
+  cassette: null,
+  reducers: [],
+  pump: null,
+  gauge: null,
+  hoses: [],
+};
+
+function workOf(input: CardInput, basis: Basis, hydraulics: Hydraulics): Work {
+  if (input.kind === 'breakout') return breakout(input, basis, hydraulics);
+  return input.method === 'hydraulic wrench'
+    ? tightening(input, basis, hydraulics)
+    : plainTightening(input, basis);
+}
+
+/** Everything about the hydraulic set. */
+function checkSet(input: CardInput, basis: Basis, hydraulics: Hydraulics, work: Work): Finding[] {
+  const pressure = pressureOf(work.dialled);
+  return [
+    ...checkParts(input),
+    ...checkCertificates(input, hydraulics),
+    ...checkFit(input, basis, work.torque),
+    ...checkRatings(input, hydraulics, work.dialled?.torque ?? work.torque, pressure),
+    ...checkScale(input, hydraulics, pressure),
+    ...checkRounding(input, work.torque, work.dialled),
+  ];
 }
 
 function breakout(input: CardInput, basis: Basis, hydraulics: Hydraulics): Work {
@@ -108,6 +158,7 @@ function breakout(input: CardInput, basis: Basis, hydraulics: Hydraulics): Work 
     planName: 'Breakout in stages',
     torque: found?.startTorque ?? null,
     dialled: start,
+    toolSetting: null,
     load: found?.load ?? null,
     loadName: 'installed load, taken as still there',
     passes: found?.passes ?? [],

@@ -176,7 +176,12 @@ function hubFindings(input: CardInput, { joint }: Basis): Finding[] {
     return [raise('clearance_unknown', { check: 'hub', missing }, { ...about, severity: 'note', place })];
   }
   const gap = joint.radialGap.value;
-  if (head.radius <= gap) return [];
+  if (head.radius <= gap) {
+    if (joint.radialGap.origin === 'entered') return [];
+    const place = atJoint(input.joint.id, 'radialGap');
+    const missing = ['free distance past the fillet of the hub (the flange table has the hub alone)'];
+    return [raise('clearance_unknown', { check: 'hub', missing }, { ...about, severity: 'note', place })];
+  }
   return [
     raise(
       'hub_in_the_way',

@@ -1,8 +1,11 @@
 import type { Finding, Severity } from '../findings/finding.ts';
 import { atJoint, raise } from '../findings/raise.ts';
-import type { Known } from '../joint/resolve.ts';
+import { jointGaskets } from '../joint/gaskets.ts';
+import type { Known } from '../joint/known.ts';
 import { standardThread } from '../joint/resolve.ts';
+import { confirmationOf } from '../joint/site-tables.ts';
 import { isDisputed, needsConfirmation, statusText } from '../reference/status.ts';
+import type { TableCell } from '../reference/table-cells.ts';
 import { showQuantity } from '../text/number.ts';
 import type { Basis } from './basis.ts';
 import type { CardInput } from './input.ts';
@@ -125,23 +128,75 @@ function unconfirmed(input: CardInput, { joint }: Basis): Finding[] {
     ['Flange table', 'circle', joint.circle],
     ['Yield strength', 'grade', joint.yieldStrength],
     ['Nut', 'nutSeries', joint.nut],
+    ['Flange table', 'studLength', joint.studLength],
+    ['Hub', 'radialGap', joint.radialGap],
+    ['Ring of the flange', 'gasket', joint.ring],
+    ...gasketValuesInForce(input),
   ];
-  // One table row fills several values: it is named once.
-  const seen = new Set<string>();
-  return values.flatMap(([what, field, known]) => {
-    if (known === null || known.status === null || seen.has(known.source)) return [];
-    const text = statusText(known.status);
-    const confirm = needsConfirmation(known.status);
-    if (text === null || !(confirm || isDisputed(known.status))) return [];
-    seen.add(known.source);
+  // One table row fills several values: it is named once, with all of them.
+  const rows = Map.groupBy(
+    values.flatMap(([what, field, known]) => (known === null ? [] : [{ what, field, known }])),
+    ({ known }) => known.source,
+  );
+  return [...rows.values()].flatMap((sameRow) => {
+    const [first] = sameRow;
+    const status = first?.known.status ?? null;
+    const text = status === null ? null : statusText(status);
+    if (first === undefined || status === null || text === null) return [];
+    const confirm = needsConfirmation(status);
+    if (!(confirm || isDisputed(status))) return [];
+    const { what, field, known } = first;
+    const cells = sameRow.flatMap((one) => one.known.cell ?? []);
+    const open = cells.filter((cell) => confirmationOf(input.site, cell) === null);
+    const facts = { what, source: known.source, status: text };
+    if (cells.length > 0 && open.length === 0) {
+      const by = confirmedBy(input, cells);
+      return [
+        raise(
+          'table_value_confirmed',
+          { ...facts, by },
+          { ...about(input, 'note', field, known.source), value: text },
+        ),
+      ];
+    }
     return [
       raise(
         'table_value_unconfirmed',
-        { what, source: known.source, status: text, note: known.note },
-        { ...about(input, confirm ? 'warning' : 'note', field, known.source), value: text },
+        { ...facts, note: known.note },
+        {
+          ...about(input, confirm ? 'warning' : 'note', field, known.source),
+          value: text,
+          ...confirmable(open),
+        },
       ),
     ];
   });
+}
+
+function gasketValuesInForce({ joint: { data } }: CardInput): [string, string, Known<unknown> | null][] {
+  return jointGaskets(data).flatMap(({ values }) =>
+    Object.values(values).map((known): [string, string, Known<unknown> | null] => [
+      'Gasket',
+      'gasket',
+      known,
+    ]),
+  );
+}
+
+/** "Number of studs 12: Greta Example, 2026-03-16, own copy of the standard" */
+function confirmedBy(input: CardInput, cells: readonly TableCell[]): string[] {
+  return cells.flatMap((cell) => {
+    const found = confirmationOf(input.site, cell);
+    if (found === null) return [];
+    return [`${cell.name} ${cell.value}: ${found.person}, ${found.at.slice(0, 10)}, ${found.sourceSeen}`];
+  });
+}
+
+function confirmable(cells: readonly TableCell[]) {
+  const [first] = cells;
+  if (first === undefined) return {};
+  const values = cells.map(({ field, value }) => ({ field, value }));
+  return { confirm: { table: first.table, key: first.key, values } };
 }
 
 function differences(input: CardInput, { joint }: Basis): Finding[] {

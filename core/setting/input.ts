@@ -1,6 +1,7 @@
 import type { JointData } from '../contract/joint.ts';
 import type { Method, TorqueTool, WorkKind } from '../contract/setting.ts';
 import type { CertificateData, ToolData, ToolProperties } from '../contract/tool.ts';
+import type { SiteTables } from '../joint/site-tables.ts';
 
 /** A tool with every certificate on the register that hangs on it, newest calibration last. */
 export interface ToolOnRegister<C extends ToolProperties['class'] = ToolProperties['class']> {
@@ -26,6 +27,8 @@ export interface CardInput {
   /** Tool without pressure; null for the other methods, or while it isn't entered. */
   readonly torqueTool: TorqueTool | null;
   readonly withUncertainty: boolean;
+  /** The site's own rows, plan and confirmations, as far as this card rests on them. */
+  readonly site: SiteTables;
   readonly set: {
     readonly drive: ToolOnRegister<'drive unit'> | null;
     readonly cassette: ToolOnRegister<'cassette'> | null;

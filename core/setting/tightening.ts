@@ -1,8 +1,7 @@
-import type { Finding } from '../findings/finding.ts';
-import { atSettings, raise } from '../findings/raise.ts';
+import { gasketCeilings } from '../joint/gaskets.ts';
 import { upperLoad } from '../joint/target.ts';
 import { type PassSetting, passRows } from '../sequence/passes.ts';
-import { findPlan, type PassPlan } from '../sequence/plans.ts';
+import type { PassPlan } from '../sequence/plans.ts';
 import { type Basis, loadOf, torqueOf } from './basis.ts';
 import { checkCertifiedRange, gaugeOutsidePoints, type PassPressure } from './check-certificates.ts';
 import { checkLimits } from './check-limits.ts';
@@ -10,13 +9,14 @@ import { checkStud } from './check-stud.ts';
 import { type Dialled, dialFor, type Hydraulics } from './hydraulics.ts';
 import type { CardInput } from './input.ts';
 import { studStress } from './loads.ts';
+import { checkPlan, planOf } from './plan.ts';
 import type { Work } from './work.ts';
 import { targetLoadWorking, targetTorqueWorking } from './workings-load.ts';
 import { dialWorking, torqueWorking } from './workings-pressure.ts';
 
 /** Dials for every pass of the plan, the load they give, and what stands against them. */
 export function tightening(input: CardInput, basis: Basis, hydraulics: Hydraulics): Work {
-  const plan = findPlan(input.planId);
+  const plan = planOf(input);
   const { targetTorque } = basis;
   const limits = torqueLimits(input, basis);
   const dialFraction = (fraction: number) =>
@@ -26,7 +26,12 @@ export function tightening(input: CardInput, basis: Basis, hydraulics: Hydraulic
   const settingFor = (fraction: number): PassSetting => {
     const pass = dials.get(fraction) ?? null;
     const torque = pass?.torque ?? (targetTorque === null ? null : fraction * targetTorque);
-    return { dial: pass?.dial ?? null, torque, load: torque === null ? null : loadOf(basis, torque) };
+    return {
+      dial: pass?.dial ?? null,
+      set: null,
+      torque,
+      load: torque === null ? null : loadOf(basis, torque),
+    };
   };
   const dialledTorque = dialled?.torque ?? null;
   const dialledLoad = dialledTorque === null ? null : loadOf(basis, dialledTorque);
@@ -35,13 +40,14 @@ export function tightening(input: CardInput, basis: Basis, hydraulics: Hydraulic
     planName: plan?.name ?? 'not known',
     torque: targetTorque,
     dialled,
+    toolSetting: null,
     load,
     loadName:
       dialledLoad === null ? 'load to aim at; nothing is dialled yet' : 'load at the dialled pressure',
-    passes: plan === null ? [] : passRows(plan, settingFor),
+    passes: plan === null ? [] : passRows(plan, basis.joint.boltCount, settingFor),
     breakout: null,
     findings: [
-      ...(plan === null ? [planUnknown(input)] : []),
+      ...checkPlan(input, plan),
       ...checkLimits(input, load === null ? null : studStress(basis, load)),
       ...checkStud(input, basis),
       ...checkCertifiedRange(input, hydraulics, passPressures(plan, dials, dialled)),
@@ -76,28 +82,15 @@ function passPressures(
   });
 }
 
-function planUnknown(input: CardInput): Finding {
-  return raise(
-    'plan_unknown',
-    { plan: input.planId },
-    {
-      severity: 'refusal',
-      subject: input.joint.data.tag,
-      place: atSettings('planId'),
-      source: 'pass plans of this program',
-      value: input.planId,
-    },
-  );
-}
-
-/** Torques at which a bolt, flange or yield limit is reached: rounding must not step over one. */
-function torqueLimits(input: CardInput, basis: Basis): number[] {
+/** Torques at which a bolt, flange, gasket or yield limit is reached: rounding must not step over one. */
+export function torqueLimits(input: CardInput, basis: Basis): number[] {
   const thread = basis.joint.thread?.value;
   if (thread === undefined) return [];
   const yieldStrength = basis.joint.yieldStrength?.value;
   const loads = [
     upperLoad(input.joint.data.limits, thread)?.load,
     yieldStrength === undefined ? undefined : yieldStrength * thread.tensileArea,
+    ...gasketCeilings(input.joint.data, basis.joint, basis.gaskets),
   ];
   return loads.flatMap((load) => {
     const torque = load === undefined ? null : torqueOf(basis, load);

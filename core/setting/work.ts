@@ -8,6 +8,8 @@ export interface Work {
   /** Torque the final or first pressure is meant to give, N·m. */
   readonly torque: number | null;
   readonly dialled: Dialled | null;
+  /** What to set on a tool without pressure; null for the hydraulic wrench. */
+  readonly toolSetting: SettingCard['toolSetting'];
   /** Load the card speaks of, N, and how it is called in the workings. */
   readonly load: number | null;
   readonly loadName: string;

@@ -1,6 +1,6 @@
 import type { OriginMark } from '../contract/joint.ts';
 import type { WorkingInput } from '../contract/setting.ts';
-import type { Known } from '../joint/resolve.ts';
+import type { Known } from '../joint/known.ts';
 import type { Unit } from '../units/units.ts';
 
 /** An input of a relation that is a number; null is "not known". */

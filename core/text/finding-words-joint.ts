@@ -12,6 +12,7 @@ type JointCode =
   | 'protrusion_unknown'
   | 'friction_assumed'
   | 'table_value_unconfirmed'
+  | 'table_value_confirmed'
   | 'count_differs'
   | 'thread_differs'
   | 'circle_differs'
@@ -27,7 +28,8 @@ type JointCode =
   | 'breakout_above_wrench'
   | 'breakout_above_stud'
   | 'job_ends_before_start'
-  | 'plan_unknown';
+  | 'plan_unknown'
+  | 'plan_not_approved';
 
 const FRICTION_MISSING = {
   lubricant: 'No lubricant is entered for this joint.',
@@ -102,6 +104,11 @@ export const JOINT_WORDS: Words<JointCode> = {
     title: `${what}: ${status}`,
     detail: `${source}${note === '' ? '' : `: ${note}`}.`,
     remedy: 'Compare with the standard or measure it, then enter the value for this joint.',
+  }),
+  table_value_confirmed: ({ what, source, status, by }) => ({
+    title: `${what}: ${status}, confirmed`,
+    detail: `${source}. ${by.join('; ')}.`,
+    remedy: 'Compare with the standard again if you doubt it.',
   }),
   count_differs: ({ entered, standard }) => ({
     title: 'Stud count differs from the standard',
@@ -189,5 +196,10 @@ export const JOINT_WORDS: Words<JointCode> = {
     title: 'Pass plan not known',
     detail: plan === '' ? 'No pass plan is chosen.' : `This program has no pass plan “${plan}”.`,
     remedy: 'Choose one of the pass plans offered.',
+  }),
+  plan_not_approved: ({ plan, version }) => ({
+    title: 'Pass plan not approved',
+    detail: `Nobody has approved version ${version} of the site’s plan “${plan}”.`,
+    remedy: 'Choose an approved plan, or have this version approved by the engineer responsible for it.',
   }),
 };

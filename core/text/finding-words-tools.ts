@@ -27,7 +27,11 @@ type ToolCode =
   | 'above_certified_points'
   | 'below_certified_points'
   | 'tool_not_available'
-  | 'tool_barred';
+  | 'tool_barred'
+  | 'torque_tool_unknown'
+  | 'torque_tool_unsuitable'
+  | 'further_tools_unchecked'
+  | 'tension_has_no_torque';
 
 function fitRemedy(remedies: readonly string[]): string {
   return remedies.length === 0
@@ -178,5 +182,27 @@ export const TOOL_WORDS: Words<ToolCode> = {
     title: 'Barred from use',
     detail: `${part}: ${status}. Nobody can release this for a job.`,
     remedy: 'Choose another one.',
+  }),
+  torque_tool_unknown: ({ method }) => ({
+    title: 'Tool not entered',
+    detail: `The ${method} has no scale entered, so nothing can be set on it.`,
+    remedy: 'Enter the tool with its scale or steps and its certificate.',
+  }),
+  torque_tool_unsuitable: ({ tool, reason }) => ({
+    title: 'This torque can’t be set on the tool',
+    detail: `${tool}: ${reason}.`,
+    remedy: 'Choose another tool, or check target and limits.',
+  }),
+  further_tools_unchecked: ({ tools }) => ({
+    title: `${tools} tools at the same time, one of them checked`,
+    detail:
+      'One pressure serves all tools only where their certificates agree at it. Only the drive unit chosen here was looked at.',
+    remedy: 'Compare the certificates of the other tools at this pressure before the job.',
+  }),
+  tension_has_no_torque: () => ({
+    title: 'Tensioned: no torque belongs to this joint',
+    detail:
+      'The load is brought in by stretching the studs; the pressure on the tensioner comes from its own procedure.',
+    remedy: 'Record the residual bolt load that the tensioning procedure gives.',
   }),
 };

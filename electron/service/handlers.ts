@@ -4,7 +4,23 @@ import { confirmImport, importColumns, previewImport } from './requests/import.t
 import { getJoint, jointChart, jointHistory, listJoints, saveJoint } from './requests/joint.ts';
 import { listPeople, savePerson } from './requests/person.ts';
 import { choices } from './requests/reference.ts';
-import { computeSetting, getSetting, issueSetting, listSettings } from './requests/setting.ts';
+import {
+  computeSetting,
+  getSetting,
+  issueSetting,
+  listSettings,
+  recomputeSetting,
+} from './requests/setting.ts';
+import { compareJobSheet } from './requests/sheet.ts';
+import {
+  approvePlan,
+  confirmTableValues,
+  listConfirmations,
+  listPlans,
+  listSiteRows,
+  savePlan,
+  saveSiteRow,
+} from './requests/site.ts';
 import { addCertificate, getTool, listTools, saveTool } from './requests/tool.ts';
 import { listUnits, saveUnit } from './requests/unit.ts';
 
@@ -16,12 +32,17 @@ export const READS: { readonly [N in ReadName]: Read<N> } = {
   'joint.get': getJoint,
   'joint.history': jointHistory,
   'joint.chart': jointChart,
+  'joint.compareSheet': compareJobSheet,
   'tool.list': listTools,
   'tool.get': getTool,
   'setting.compute': computeSetting,
   'setting.get': getSetting,
   'setting.list': listSettings,
+  'setting.recompute': recomputeSetting,
   'event.get': readBreakoutOrTightening,
+  'siteRow.list': listSiteRows,
+  'plan.list': listPlans,
+  'tableValue.list': listConfirmations,
   'import.columns': importColumns,
   'import.preview': previewImport,
 };
@@ -35,5 +56,9 @@ export const WRITES: { readonly [N in WriteName]: Write<N> } = {
   'setting.issue': issueSetting,
   'event.recordTightening': recordTightening,
   'event.recordBreakout': recordBreakout,
+  'siteRow.save': saveSiteRow,
+  'plan.save': savePlan,
+  'plan.approve': approvePlan,
+  'tableValue.confirm': confirmTableValues,
   'import.confirm': confirmImport,
 };

@@ -44,7 +44,7 @@ const orNull = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: nu
 const date = fc.constantFrom('2025-01-01', '2026-03-15', '2026-03-16', '2026-03-17', '2027-12-31');
 
 const flange = fc.oneof(
-  fc.constant({ kind: 'custom' as const, description: 'girth flange' }),
+  fc.constant({ kind: 'custom' as const, description: 'girth flange', siteRow: null }),
   fc.constantFrom(...FLANGE_STANDARDS).chain((standard) =>
     fc.constantFrom(...flangeSizes(standard)).chain(({ size, ratings }) =>
       fc.record({
@@ -212,7 +212,7 @@ const HOLES: ((input: InputDraft) => void)[] = [
     data.space.radialGap = null;
   },
   function noStandard({ joint: { data } }) {
-    data.flange = { kind: 'custom', description: 'girth flange' };
+    data.flange = { kind: 'custom', description: 'girth flange', siteRow: null };
   },
   function noLooseness({ set: parts }) {
     if (parts.cassette !== null) parts.cassette.data.properties.looseness = null;

@@ -13,6 +13,49 @@ export function changed(input: CardInput, change: (draft: InputDraft) => void): 
   return draft as CardInput;
 }
 
+/** Gasket, pressure cases and heat, invented, with room on every side. */
+function gasketAndHeat({ joint: { data } }: InputDraft): void {
+  if (data.gasket === null || data.lubricant === null) throw new Error('fixture: no gasket or lubricant');
+  data.serviceTemperature = typed('150', 'degC');
+  data.flangeMaterial = '1.1';
+  data.lubricant.nutFactorBatchCv = typed('4', 'percent');
+  Object.assign(data.bolting, { nutGrade: 'ASTM A194 2H', nutTensileStrength: typed('860', 'MPa') });
+  data.limits.flangeRotationMax = typed('0.5', 'deg');
+  Object.assign(data.gasket, {
+    kind: 'spiral wound',
+    contactInside: typed('233.4', 'mm'),
+    contactOutside: typed('263.7', 'mm'),
+    factorM: typed('3', 'one'),
+    stressY: typed('69', 'MPa'),
+    seatingStress: typed('60', 'MPa'),
+    operatingStress: typed('35', 'MPa'),
+    stressMax: typed('200', 'MPa'),
+    targetStress: typed('100', 'MPa'),
+    retainedOperating: typed('70', 'percent'),
+    retainedTest: typed('90', 'percent'),
+    rotationMax: typed('1', 'deg'),
+    source: 'invented data sheet',
+  });
+  data.pressures = {
+    design: { pressure: typed('40', 'bar'), temperature: typed('200', 'degC') },
+    operating: { pressure: typed('30', 'bar'), temperature: typed('150', 'degC') },
+    test: { pressure: typed('60', 'bar'), temperature: typed('20', 'degC') },
+    source: 'invented line list',
+  };
+  Object.assign(data.hot, {
+    assemblyTemperature: typed('20', 'degC'),
+    boltTemperature: typed('140', 'degC'),
+    flangeTemperature: typed('145', 'degC'),
+    boltExpansion: typed('11.9', 'um/m.K'),
+    flangeExpansion: typed('11.9', 'um/m.K'),
+    boltModulus: typed('204000', 'MPa'),
+    boltModulusHot: typed('196000', 'MPa'),
+    boltYieldHot: typed('640', 'MPa'),
+    jointStiffness: typed('2000', 'kN/mm'),
+    source: 'invented',
+  });
+}
+
 /** Everything known and in order: the card has nothing to say about it. */
 export function completeInput(kind: WorkKind): CardInput {
   return changed(workedJointA(), (input) => {
@@ -31,6 +74,7 @@ export function completeInput(kind: WorkKind): CardInput {
       source: 'site limits',
     });
     input.joint.data.space.radialGap = typed('60', 'mm');
+    gasketAndHeat(input);
     const gauge = input.set.gauge?.certificates[0]?.data.measured;
     if (gauge?.kind === 'gauge') {
       gauge.points = ['0', '300', '600', '1000'].map((bar) => ({

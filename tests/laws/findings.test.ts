@@ -6,6 +6,7 @@ import { settingCard } from '../../core/setting/card.ts';
 import type { CardInput } from '../../core/setting/input.ts';
 import { typed } from '../truth/entered.ts';
 import { changed, completeInput, type InputDraft } from './complete-input.ts';
+import { L7M_CONFIRMED, SITE_PLAN } from './site-fixtures.ts';
 
 type Change = (input: InputDraft) => void;
 
@@ -41,6 +42,25 @@ function lubricant(input: InputDraft) {
   return input.joint.data.lubricant;
 }
 
+function gasket(input: InputDraft) {
+  if (input.joint.data.gasket === null) throw new Error('fixture: no gasket');
+  return input.joint.data.gasket;
+}
+
+function handWrench(most: string): InputDraft['torqueTool'] {
+  return {
+    number: 'HW-1',
+    scale: {
+      by: 'torque',
+      least: typed('40', 'N.m'),
+      most: typed(most, 'N.m'),
+      graduation: typed('5', 'N.m'),
+    },
+    certificate: 'invented 7',
+    validUntil: '2027-01-09',
+  };
+}
+
 const target =
   (share: string): Change =>
   (input) => {
@@ -57,7 +77,7 @@ const noLimits: Change = (input) => {
 };
 
 const custom: Change = (input) => {
-  input.joint.data.flange = { kind: 'custom', description: 'girth flange' };
+  input.joint.data.flange = { kind: 'custom', description: 'girth flange', siteRow: null };
 };
 
 function reducer(outer: string, inner: string): InputDraft['set']['reducers'][number] {
@@ -168,6 +188,13 @@ const CASES: Record<FindingCode, Case> = {
       input.planId = 'a plan of nobody';
     },
   },
+  plan_not_approved: {
+    severity: 'refusal',
+    change: (input) => {
+      input.planId = SITE_PLAN.id;
+      input.site.plan = structuredClone(SITE_PLAN);
+    },
+  },
   friction_assumed: {
     severity: 'warning',
     change: (input) => {
@@ -178,6 +205,13 @@ const CASES: Record<FindingCode, Case> = {
     severity: 'warning',
     change: (input) => {
       input.joint.data.bolting.grade = 'ASTM A320 L7M';
+    },
+  },
+  table_value_confirmed: {
+    severity: 'note',
+    change: (input) => {
+      input.joint.data.bolting.grade = 'ASTM A320 L7M';
+      input.site.confirmations = [structuredClone(L7M_CONFIRMED)];
     },
   },
   count_differs: {
@@ -407,6 +441,111 @@ const CASES: Record<FindingCode, Case> = {
     severity: 'refusal',
     change: (input) => {
       input.endsOn = '2026-03-15';
+    },
+  },
+  bolt_set_unknown: {
+    severity: 'refusal',
+    change: (input) => {
+      input.boltSet = 1;
+    },
+  },
+  gasket_target_unknown: {
+    severity: 'refusal',
+    change: (input) => {
+      input.joint.data.target = { mode: 'component limits', basis: 'fixture' };
+      gasket(input).targetStress = null;
+    },
+  },
+  check_not_made: {
+    severity: 'note',
+    change: (input) => {
+      gasket(input).seatingStress = null;
+    },
+  },
+  torque_tool_unknown: {
+    severity: 'refusal',
+    change: (input) => {
+      input.method = 'hand torque wrench';
+    },
+  },
+  gasket_target_not_reached: {
+    severity: 'warning',
+    change: (input) => {
+      input.joint.data.target = { mode: 'component limits', basis: 'fixture' };
+      gasket(input).targetStress = typed('180', 'MPa');
+    },
+  },
+  gasket_stress_low: {
+    severity: 'refusal',
+    change: (input) => {
+      gasket(input).seatingStress = typed('130', 'MPa');
+    },
+  },
+  gasket_stress_high: {
+    severity: 'refusal',
+    change: (input) => {
+      gasket(input).stressMax = typed('100', 'MPa');
+    },
+  },
+  flange_rotation_high: {
+    severity: 'refusal',
+    change: (input) => {
+      gasket(input).rotationMax = typed('0.2', 'deg');
+    },
+  },
+  joint_parts: {
+    severity: 'refusal',
+    change: (input) => {
+      input.joint.data.pressures.test.pressure = typed('300', 'bar');
+    },
+  },
+  below_code_minimum: {
+    severity: 'warning',
+    change: (input) => {
+      gasket(input).stressY = typed('300', 'MPa');
+    },
+  },
+  hot_load_low: {
+    severity: 'warning',
+    change: (input) => {
+      input.joint.data.hot.boltExpansion = typed('24', 'um/m.K');
+    },
+  },
+  above_yield_hot: {
+    severity: 'warning',
+    change: (input) => {
+      input.joint.data.hot.boltYieldHot = typed('300', 'MPa');
+    },
+  },
+  strip_margin_low: {
+    severity: 'refusal',
+    change: (input) => {
+      input.joint.data.bolting.nutTensileStrength = typed('150', 'MPa');
+    },
+  },
+  flange_rating_exceeded: {
+    severity: 'refusal',
+    change: (input) => {
+      input.joint.data.pressures.design.pressure = typed('45', 'bar');
+    },
+  },
+  torque_tool_unsuitable: {
+    severity: 'refusal',
+    change: (input) => {
+      input.method = 'hand torque wrench';
+      input.torqueTool = handWrench('200');
+    },
+  },
+  further_tools_unchecked: {
+    severity: 'warning',
+    change: (input) => {
+      input.planId = 'two-tools-thirds';
+    },
+  },
+  tension_has_no_torque: {
+    severity: 'note',
+    change: (input) => {
+      input.method = 'tensioner';
     },
   },
 };

@@ -21,6 +21,32 @@ export async function findJoint(db: Kysely<RegisterSchema>, id: string): Promise
   return row ? { ...row, data: JSON.parse(row.data) as JointData } : null;
 }
 
+/** Most sisters a sheet is held against. */
+const SISTERS = 20;
+
+/** Joints of the same standard flange in the same plant unit, in order of their tags. */
+export async function sisterJoints(
+  db: Kysely<RegisterSchema>,
+  id: string,
+): Promise<{ id: string; data: JointData }[]> {
+  const own = await db
+    .selectFrom('joint')
+    .select(['unit_id', 'flange', 'data'])
+    .where('id', '=', id)
+    .executeTakeFirst();
+  if (!own || (JSON.parse(own.data) as JointData).flange.kind !== 'standard') return [];
+  const rows = await db
+    .selectFrom('joint')
+    .select(['id', 'data'])
+    .where('unit_id', '=', own.unit_id)
+    .where('flange', '=', own.flange)
+    .where('id', '!=', id)
+    .orderBy('tag_sort')
+    .limit(SISTERS)
+    .execute();
+  return rows.map((row) => ({ id: row.id, data: JSON.parse(row.data) as JointData }));
+}
+
 export async function jointIdByTag(db: Kysely<RegisterSchema>, tagKey: string): Promise<string | null> {
   const row = await db.selectFrom('joint').select('id').where('tag_key', '=', tagKey).executeTakeFirst();
   return row?.id ?? null;

@@ -97,7 +97,7 @@ export async function createFilled(
       return context;
     };
     await once({ db, clock }, 'register.create', input, async () => {
-      if (data.content === 'demo') await replayDemo(begin);
+      if (data.content === 'demo') await replayDemo(begin, clock);
       else await begin({ name: data.siteName, timeZone: data.timeZone, demo: false }, clock);
       return { created: true };
     });

@@ -2,29 +2,31 @@ import { sql } from 'kysely';
 import type { Dial, SettingData } from '../../../core/contract/setting.ts';
 import { findPlan } from '../../../core/sequence/plans.ts';
 import { settingCard } from '../../../core/setting/card.ts';
+import { recompute } from '../../../core/setting/recompute.ts';
 import { freeze } from '../../../core/units/round.ts';
 import { UNITS, type Unit } from '../../../core/units/units.ts';
 import { append } from '../chain/append.ts';
 import type { EventBody, EventDataByKind } from '../chain/events.ts';
-import type { WriteContext } from '../context.ts';
+import type { ReadContext, WriteContext } from '../context.ts';
 import { invalidField, notFound, RequestFailure } from '../failure.ts';
+import { findSitePlan } from '../repositories/site-tables.ts';
 import { gatherCardInput } from '../work/card-input.ts';
 import { saved } from '../work/edit.ts';
 import type { Read, Write } from './handler.ts';
 
-function checkPlan(input: SettingData, field = ''): void {
-  if (findPlan(input.planId) === null) {
+async function checkPlan({ db }: ReadContext, input: SettingData, field = ''): Promise<void> {
+  if (findPlan(input.planId) === null && (await findSitePlan(db, input.planId)) === null) {
     throw invalidField(`${field}planId`, input.planId, 'a pass plan of reference.choices');
   }
 }
 
-export const computeSetting: Read<'setting.compute'> = async ({ db }, input) => {
-  checkPlan(input);
-  return settingCard(await gatherCardInput(db, input));
+export const computeSetting: Read<'setting.compute'> = async (context, input) => {
+  await checkPlan(context, input);
+  return settingCard(await gatherCardInput(context.db, input));
 };
 
 export const issueSetting: Write<'setting.issue'> = async (context, { data, personId }) => {
-  checkPlan(data, 'data.');
+  await checkPlan(context, data, 'data.');
   const id = await issue(context, data, personId);
   return saved(id, null);
 };
@@ -92,6 +94,18 @@ export const getSetting: Read<'setting.get'> = async ({ db }, { id }) => {
   const { body, ...setting } = row;
   const { input, card } = (JSON.parse(body) as EventBody).data as EventDataByKind['setting issued'];
   return { id, ...setting, input, card };
+};
+
+export const recomputeSetting: Read<'setting.recompute'> = async ({ db }, { id }) => {
+  const row = await db
+    .selectFrom('setting')
+    .innerJoin('event', 'event.id', 'setting.id')
+    .select('event.body')
+    .where('setting.id', '=', id)
+    .executeTakeFirst();
+  if (!row) throw notFound('setting', 'id', id);
+  const { cardInput, card } = (JSON.parse(row.body) as EventBody).data as EventDataByKind['setting issued'];
+  return recompute(cardInput, card);
 };
 
 export const listSettings: Read<'setting.list'> = async ({ db }, { jointId, page, pageSize }) => {

@@ -6,6 +6,7 @@ import { invalidField, notFound } from '../failure.ts';
 import type { RegisterSchema } from '../register/schema.ts';
 import { lastTightening } from '../repositories/chart.ts';
 import { findJoint } from '../repositories/joint.ts';
+import { siteTablesFor } from '../repositories/site-tables.ts';
 import { type AnyTool, toolsWithCertificates } from '../repositories/tool.ts';
 import { checkDistinct } from './distinct.ts';
 
@@ -28,6 +29,7 @@ export async function gatherCardInput(
     method: input.method,
     torqueTool: input.torqueTool,
     withUncertainty: input.withUncertainty,
+    site: await siteTablesFor(db, joint.data, input.planId),
     set: await gatherSet(db, input.tools, `${field}tools.`),
     onRegister: {
       cassettes: (await toolsWithCertificates(db, { class: 'cassette' })).filter(isOf('cassette')),

@@ -3,7 +3,7 @@ import { jointData } from '../../../core/contract/joint.ts';
 import { settingInput, type ToolSetInput } from '../../../core/contract/setting.ts';
 import { certificateData, toolData } from '../../../core/contract/tool.ts';
 import { PASS_PLANS } from '../../../core/sequence/plans.ts';
-import { demoPlant } from '../../../seed/plant.ts';
+import { DEMO_SITE, demoPlant } from '../../../seed/plant.ts';
 import type { DemoCertificate, DemoEvent, DemoPlant, DemoToolSet } from '../../../seed/types.ts';
 import { append } from '../chain/append.ts';
 import type { EventDraft } from '../chain/events.ts';
@@ -26,10 +26,10 @@ interface Keys {
 
 /**
  * Replays the invented plant through what real requests go through, so that it holds nothing a person couldn't enter.
- * Each record is entered on the day it speaks of: the plant's past is as invented as its joints.
+ * Each record is entered on the day it speaks of: the plant's past is as invented as its joints, and ends today.
  */
-export async function replayDemo(begin: Begin): Promise<void> {
-  const plant = demoPlant();
+export async function replayDemo(begin: Begin, clock: () => Date): Promise<void> {
+  const plant = demoPlant({ today: dateAtSite(clock().toISOString(), DEMO_SITE.timeZone) });
   const steps = stepsOf(plant);
   const opening = new Date((steps[0]?.at ?? 0) - DAY_MS);
   const { name, timeZone } = plant.site;

@@ -118,7 +118,7 @@ async function gatherFacts(
     card: hasTools(data.tools) ? settingCard(cardInput) : null,
     tools: data.tools,
     setting,
-    boltCount: resolveJoint(cardInput.joint.data).boltCount,
+    boltCount: resolveJoint(cardInput.joint.data, cardInput.site).boltCount,
     frozen: {
       jointVersion: cardInput.joint.version,
       coreVersion: CORE_VERSION,

@@ -1,0 +1,115 @@
+import type { GasketView, LimitRow } from '../contract/card-views.ts';
+import type { Working } from '../contract/setting.ts';
+import type { Finding } from '../findings/finding.ts';
+import type { InputGap } from '../findings/outcome.ts';
+import { atJoint } from '../findings/raise.ts';
+import type { Basis } from './basis.ts';
+import { againstGasket } from './check-gasket.ts';
+import type { CardInput } from './input.ts';
+import { type LoadedGasket, loadGasket } from './loaded-gasket.ts';
+import type { StudStress } from './loads.ts';
+import { notChecked, type Section } from './section.ts';
+import { gasketWorkings } from './workings-gasket.ts';
+
+/** Gaskets, pressure cases and the code's floor under a bolt load; empty while load or thread are not known. */
+export function gasketSection(
+  input: CardInput,
+  basis: Basis,
+  stress: StudStress | null,
+): Section<{ readonly gaskets: GasketView[]; readonly limits: LimitRow[] }> {
+  const about = {
+    subject: input.joint.data.tag,
+    place: atJoint(input.joint.id, 'gasket'),
+    source: 'ASME PCC-1-2013, Appendix O (from memory)',
+  };
+  const nothing = { gaskets: [], limits: [] };
+  if (input.joint.data.boltSets.length > 0) {
+    return { view: nothing, findings: notChecked('gasket and pressure', [SHARED], about), workings: [] };
+  }
+  const { gaskets } = basis;
+  if (gaskets.length === 0) {
+    return { view: nothing, findings: notChecked('gasket and pressure', [NO_GASKET], about), workings: [] };
+  }
+  // Without a load or a thread the findings about those stand alone.
+  const root = stress?.root ?? null;
+  if (stress === null || root === null) return { view: nothing, findings: [], workings: [] };
+  const loaded = gaskets.map((gasket) => loadGasket(input, basis, gasket, stress.load, root));
+  const findings: Finding[] = loaded.flatMap((one) => againstGasket(input, one, stress));
+  const gaps = loaded.flatMap(({ gasket, checks, codeGaps }) => [
+    ...gasket.area.missing,
+    ...checks.flatMap(({ missing }) => missing.filter(({ symbol }) => symbol !== 'Ag')),
+    ...codeGaps,
+  ]);
+  return {
+    view: {
+      gaskets: loaded.map(({ view }) => view),
+      limits: loaded.flatMap((one) => limitRows(one, loaded.length > 1, stress)),
+    },
+    findings: [...findings, ...notChecked('gasket and pressure', gaps, about)],
+    workings: loaded.flatMap((one): Working[] => gasketWorkings(input, basis, one, stress)),
+  };
+}
+
+const NO_GASKET: InputGap = {
+  symbol: '',
+  name: 'gasket',
+  reason: 'missing',
+  given: null,
+  allowed: '',
+  remedy: 'enter it with its data sheet’s values',
+};
+
+const SHARED: InputGap = {
+  symbol: '',
+  name: 'load on the gasket',
+  reason: 'missing',
+  given: null,
+  allowed: '',
+  remedy: 'several bolt sets load this gasket together: have it calculated',
+};
+
+function limitRows(
+  { gasket, checks, view, component }: LoadedGasket,
+  several: boolean,
+  stress: StudStress,
+): LimitRow[] {
+  const name = several ? gasket.name : null;
+  const source = gasket.data.source || 'gasket data';
+  const rows = checks.map(
+    ({ step, name: check, case: pressureCase, side, value, limit, state, missing }): LimitRow => ({
+      name: check,
+      step,
+      case: pressureCase,
+      gasket: name,
+      side,
+      area: 'root',
+      value,
+      limit,
+      state,
+      needs: needs(missing),
+      source,
+    }),
+  );
+  const minimum = view.codeMinimum?.perBolt ?? null;
+  const root = component.boltRootArea;
+  if (minimum === null || root === null || stress.root === null) return rows;
+  const limit = minimum / root;
+  return [
+    ...rows,
+    {
+      name: 'code minimum, a floor and not a target',
+      step: null,
+      case: 'design',
+      gasket: name,
+      side: 'at least',
+      area: 'root',
+      value: stress.root,
+      limit,
+      state: stress.root >= limit * (1 - 1e-12) ? 'met' : 'not met',
+      needs: [],
+      source: 'ASME BPVC VIII-1, Appendix 2 (second-hand)',
+    },
+  ];
+}
+
+const needs = (gaps: readonly InputGap[]) => gaps.map(({ name, remedy }) => `${name}: ${remedy}`);

@@ -1,0 +1,119 @@
+import type { RatingRow } from '../contract/card-views.ts';
+import type { Working } from '../contract/setting.ts';
+import type { Finding } from '../findings/finding.ts';
+import type { InputGap } from '../findings/outcome.ts';
+import { atJoint, raise } from '../findings/raise.ts';
+import { ratingAt } from '../reference/ratings.ts';
+import type { TableValue } from '../reference/table-value.ts';
+import { showQuantity } from '../text/number.ts';
+import type { Unit } from '../units/units.ts';
+import type { CardInput } from './input.ts';
+import { notChecked, type Section } from './section.ts';
+import { number, result, words } from './working.ts';
+
+/** A pressure test of the system goes up to 1.5 times the rating at 38 °C. */
+const TEST = { factor: 1.5, temperature: 38 } as const;
+
+/** Pressure cases against the rating of an ASME B16.5 flange; empty for other flanges. */
+export function ratingSection(input: CardInput): Section<RatingRow[]> {
+  const { flange, flangeMaterial, pressures } = input.joint.data;
+  if (flange.kind !== 'standard' || flange.standard !== 'ASME B16.5') {
+    return { view: [], findings: [], workings: [] };
+  }
+  const rows: RatingRow[] = [];
+  const findings: Finding[] = [];
+  const workings: Working[] = [];
+  const gaps: InputGap[] = [];
+  for (const name of ['design', 'operating', 'test'] as const) {
+    const { pressure, temperature } = pressures[name];
+    if (pressure === null) {
+      gaps.push(gap(`pressure in the ${name} case`, 'enter it'));
+      continue;
+    }
+    // The test is held against the cold rating whatever the medium's temperature.
+    const at = name === 'test' ? TEST.temperature : (temperature?.si ?? null);
+    const rated = flangeMaterial === null || at === null ? null : ratingAt(flangeMaterial, flange.rating, at);
+    if (flangeMaterial === null) gaps.push(gap('material group of the flange', 'enter it: "1.1"'));
+    else if (at === null) gaps.push(gap(`temperature in the ${name} case`, 'enter it'));
+    else if (rated === null) gaps.push(gap(`rating at ${showQuantity(at, 'degC')}`, NO_ROW));
+    const limit = rated === null ? null : rated.value * (name === 'test' ? TEST.factor : 1);
+    const state = limit === null ? 'not known' : pressure.si <= limit * (1 + 1e-9) ? 'met' : 'not met';
+    const source = rated?.source ?? 'not known';
+    rows.push({
+      case: name,
+      pressure: pressure.si,
+      temperature: temperature?.si ?? null,
+      rated: limit,
+      state,
+      source,
+    });
+    if (rated === null || limit === null || at === null) continue;
+    workings.push(working(name, rated, limit, at, pressure));
+    if (state === 'not met') findings.push(exceeded(input, name, pressure, limit, at, source));
+  }
+  const about = {
+    subject: input.joint.data.tag,
+    place: atJoint(input.joint.id, 'pressures'),
+    source: 'ASME B16.5 (second-hand)',
+  };
+  return { view: rows, findings: [...findings, ...notChecked('flange rating', gaps, about)], workings };
+}
+
+const NO_ROW = 'no table has this group, class and temperature: take it from the standard';
+
+function gap(name: string, remedy: string): InputGap {
+  return { symbol: '', name, reason: 'missing', given: null, allowed: '', remedy };
+}
+
+function exceeded(
+  input: CardInput,
+  name: RatingRow['case'],
+  pressure: { readonly si: number; readonly unit: Unit },
+  limit: number,
+  at: number,
+  source: string,
+): Finding {
+  return raise(
+    'flange_rating_exceeded',
+    {
+      case: name,
+      pressure: showQuantity(pressure.si, pressure.unit),
+      rated: showQuantity(limit, pressure.unit),
+      temperature: showQuantity(at, 'degC'),
+    },
+    {
+      severity: 'refusal',
+      subject: input.joint.data.tag,
+      place: atJoint(input.joint.id, 'pressures'),
+      source,
+      value: pressure.si,
+      limit,
+      unit: pressure.unit,
+    },
+  );
+}
+
+function working(
+  name: RatingRow['case'],
+  rated: TableValue,
+  limit: number,
+  at: number,
+  pressure: { readonly unit: Unit },
+): Working {
+  return {
+    of: 'rating',
+    title: `Rating of the flange in the ${name} case`,
+    relation:
+      name === 'test'
+        ? 'pmax = 1.5 · rating at 38 °C'
+        : 'pmax from the table, linear between its temperatures',
+    inputs: [
+      number('', 'rating', rated.value, pressure.unit, 'standard', rated.source),
+      number('T', 'temperature', at, 'degC', name === 'test' ? 'standard' : 'entered', 'joint data'),
+      words('', 'trust of the row', rated.note || rated.status, 'standard', rated.sources),
+    ],
+    result: result('pmax', 'largest pressure', limit, pressure.unit),
+    source:
+      name === 'test' ? 'ASME B16.5, 2.6 (from memory), on the table’s rating' : 'ASME B16.5 (second-hand)',
+  };
+}

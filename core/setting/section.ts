@@ -1,0 +1,37 @@
+import type { Working } from '../contract/setting.ts';
+import type { Finding } from '../findings/finding.ts';
+import type { InputGap } from '../findings/outcome.ts';
+import { type About, raise } from '../findings/raise.ts';
+
+/** Part of a card: what is shown, what stands against it, and how it came about. */
+export interface Section<V> {
+  readonly view: V;
+  readonly findings: readonly Finding[];
+  readonly workings: readonly Working[];
+}
+
+/** "gasket area, m²: measure the sealing element", each need once. */
+export function needsOf(gaps: readonly InputGap[]): string[] {
+  return [...new Set(gaps.map(({ name, given, remedy }) => need(name, given, remedy)))];
+}
+
+function need(name: string, given: string | null, remedy: string): string {
+  return given === null ? `${name}: ${remedy}` : `${name}: ${given} can’t be; ${remedy}`;
+}
+
+/**
+ * A check that was not made. Data nobody has are a note; data that can't be right are a warning.
+ *
+ * @param check what was not checked
+ * @param gaps what it waits for
+ * @param about subject, place and source
+ */
+export function notChecked(
+  check: string,
+  gaps: readonly InputGap[],
+  about: Omit<About, 'severity'>,
+): Finding[] {
+  if (gaps.length === 0) return [];
+  const severity = gaps.some(({ reason }) => reason !== 'missing') ? 'warning' : 'note';
+  return [raise('check_not_made', { check, needs: needsOf(gaps) }, { ...about, severity })];
+}

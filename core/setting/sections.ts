@@ -1,0 +1,144 @@
+import type { SettingCard, Working } from '../contract/setting.ts';
+import type { Finding } from '../findings/finding.ts';
+import { atJoint, raise } from '../findings/raise.ts';
+import { showQuantity } from '../text/number.ts';
+import type { Basis } from './basis.ts';
+import { gasketSection } from './gasket-section.ts';
+import { hotSection } from './hot-section.ts';
+import type { CardInput } from './input.ts';
+import type { StudStress } from './loads.ts';
+import { ratingSection } from './rating-section.ts';
+import { retighteningView } from './rules-section.ts';
+import { needsOf } from './section.ts';
+import { stressUnit } from './show.ts';
+import { siteLimitRows } from './site-limits.ts';
+import { splitOf, splitWorking } from './split.ts';
+import { studMaterial } from './stud-material.ts';
+import { studSection } from './stud-section.ts';
+
+type Views = Pick<
+  SettingCard,
+  | 'split'
+  | 'selection'
+  | 'limits'
+  | 'gaskets'
+  | 'strength'
+  | 'hot'
+  | 'stretch'
+  | 'strip'
+  | 'rating'
+  | 'retightening'
+>;
+
+/** What a tightening card says beside dial and passes. */
+export interface Sections {
+  readonly views: Views;
+  readonly findings: readonly Finding[];
+  readonly workings: readonly Working[];
+}
+
+/** A breakout card has none of it: nothing is brought in. */
+export const NO_SECTIONS: Sections = {
+  views: {
+    split: null,
+    selection: null,
+    limits: [],
+    gaskets: [],
+    strength: [],
+    hot: null,
+    stretch: null,
+    strip: null,
+    rating: [],
+    retightening: null,
+  },
+  findings: [],
+  workings: [],
+};
+
+/** Limits, gasket, heat, thread and flange under the load of the card. */
+export function sectionsOf(
+  input: CardInput,
+  basis: Basis,
+  stress: StudStress | null,
+  torque: number | null,
+): Sections {
+  const tensioned = input.method === 'tensioner';
+  const load = stress?.load ?? null;
+  const gasket = gasketSection(input, basis, stress);
+  const material = studMaterial(input, basis);
+  const hot = hotSection(input, basis, material, stress);
+  const stud = studSection(input, basis, material, load);
+  const rating = ratingSection(input);
+  const split = tensioned ? null : splitOf(basis, load);
+  const site = stress === null ? [] : siteLimitRows(input.joint.data, basis, stress);
+  return {
+    views: {
+      split,
+      selection: selectionView(basis),
+      limits: [...site, ...gasket.view.limits],
+      gaskets: gasket.view.gaskets,
+      ...hot.view,
+      ...stud.view,
+      rating: rating.view,
+      retightening: retighteningView(input, torque),
+    },
+    findings: [
+      ...selectionFindings(input, basis),
+      ...gasket.findings,
+      ...hot.findings,
+      ...stud.findings,
+      ...rating.findings,
+    ],
+    workings: [
+      ...(split === null || load === null ? [] : [splitWorking(input, basis, load, split)]),
+      ...gasket.workings,
+      ...hot.workings,
+      ...stud.workings,
+      ...rating.workings,
+    ],
+  };
+}
+
+function selectionView({ selection }: Basis): Views['selection'] {
+  if (selection === null || selection.asked === null) return null;
+  const { asked, gasket, selected, governing, targetReached, steps } = selection;
+  return { asked, gasket, selected, governing, targetReached, steps: steps.map((step) => ({ ...step })) };
+}
+
+/** A target that starts from the gasket: what it waits for, and whether a limit holds it down. */
+function selectionFindings(input: CardInput, { selection }: Basis): Finding[] {
+  if (selection === null) return [];
+  const { tag } = input.joint.data;
+  const source = 'ASME PCC-1-2013, Appendix O (from memory)';
+  if (selection.missing.length > 0) {
+    return [
+      raise(
+        'gasket_target_unknown',
+        { needs: needsOf(selection.missing) },
+        { severity: 'refusal', subject: tag, place: atJoint(input.joint.id, 'gasket'), source },
+      ),
+    ];
+  }
+  const { asked, selected, governing } = selection;
+  if (selection.targetReached !== false || asked === null || selected === null) return [];
+  const unit = stressUnit(input);
+  return [
+    raise(
+      'gasket_target_not_reached',
+      {
+        asked: showQuantity(asked, unit),
+        selected: showQuantity(selected, unit),
+        governing: governing ?? 'a limit',
+      },
+      {
+        severity: 'warning',
+        subject: tag,
+        place: atJoint(input.joint.id, 'limits'),
+        source,
+        value: selected,
+        limit: asked,
+        unit,
+      },
+    ),
+  ];
+}

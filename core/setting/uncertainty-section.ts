@@ -1,0 +1,34 @@
+import type { LimitRow } from '../contract/card-views.ts';
+import type { SettingCard, Working } from '../contract/setting.ts';
+import type { Basis } from './basis.ts';
+import { budgetOf, uncertaintyWorking } from './budget.ts';
+import type { Hydraulics } from './hydraulics.ts';
+import type { CardInput } from './input.ts';
+import { intervalWorking, simulate } from './simulation.ts';
+import type { Work } from './work.ts';
+
+interface UncertaintySection {
+  readonly view: SettingCard['uncertainty'];
+  readonly workings: readonly Working[];
+}
+
+/** Budget at the dialled pressure, and the simulated spread of the load where it is asked for. */
+export function uncertaintyOf(
+  input: CardInput,
+  hydraulics: Hydraulics,
+  basis: Basis,
+  { dialled, load }: Work,
+  limits: readonly LimitRow[],
+): UncertaintySection {
+  const budget = budgetOf(input, hydraulics, basis, dialled);
+  if (budget === null) return { view: null, workings: [] };
+  const { view, contributors } = budget;
+  const plain = { view, workings: [uncertaintyWorking(input, basis, view)] };
+  if (!input.withUncertainty || load === null || contributors.length === 0) return plain;
+  const simulation = simulate(basis, load, contributors, limits);
+  if (simulation === null) return plain;
+  return {
+    view: { ...view, simulation },
+    workings: [...plain.workings, intervalWorking(load, contributors, simulation)],
+  };
+}
