@@ -7,7 +7,7 @@ import { demoTools } from './tools.ts';
 import type { DemoPlant } from './types.ts';
 import { PLANT_UNITS } from './units.ts';
 
-const SITE = { name: 'Demo plant (invented)', timeZone: 'Europe/Amsterdam' } as const;
+export const DEMO_SITE = { name: 'Demo plant (invented)', timeZone: 'Europe/Amsterdam' } as const;
 
 export interface DemoPlantOptions {
   /** Calendar date the plant stands at; the lapsed certificate lapsed the day before. */
@@ -24,9 +24,9 @@ export function demoPlant({ today = '2026-11-25', seed = 20261125 }: DemoPlantOp
   const joints = demoJoints(seed);
   const tools = demoTools(today);
   const certificates = demoCertificates(tools, today, seed);
-  const site = { room: toolroom(tools, certificates), today, timeZone: SITE.timeZone };
+  const site = { room: toolroom(tools, certificates), today, timeZone: DEMO_SITE.timeZone };
   return {
-    site: SITE,
+    site: DEMO_SITE,
     units: PLANT_UNITS.map(({ name }) => ({ name })),
     people: PEOPLE,
     joints,

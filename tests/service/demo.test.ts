@@ -8,14 +8,17 @@ import { ask, key, startService, type TestService } from './ask.ts';
 import { temporaryFolder } from './folder.ts';
 import { projectedTables, rebuilt, rowsOf } from './rebuild.ts';
 
-const plant = demoPlant();
+// Half past midnight at the site, the day before in UTC.
+const NOW = '2027-02-09T23:30:00Z';
+const TODAY = '2027-02-10';
+const plant = demoPlant({ today: TODAY });
 let folder: string;
 let started: TestService;
 let database: Database.Database;
 
 beforeAll(async () => {
   folder = temporaryFolder();
-  started = startService(folder, '2026-11-25T12:00:00Z');
+  started = startService(folder, NOW);
   await ask(started, 'register.create', { key: key(), data: { content: 'demo' } });
   database = new Database(join(folder, 'register.sqlite'), { readonly: true });
 });
@@ -40,6 +43,27 @@ test('the invented plant says that it is invented, and all of it is there', asyn
   expect(count('tightening')).toBe(plant.events.filter(({ kind }) => kind === 'tightening').length);
   expect(count('breakout')).toBe(plant.events.filter(({ kind }) => kind === 'breakout').length);
   expect(count('event')).toBe(state.events);
+});
+
+test('the plant stands at the site’s today: one certificate lapsed the day before', async () => {
+  const { rows } = await ask(started, 'tool.list', {
+    text: '',
+    class: null,
+    sort: 'validUntil',
+    direction: 'asc',
+    page: 1,
+    pageSize: 200,
+  });
+  const lapsed = rows.flatMap(({ validUntil }) =>
+    validUntil !== null && validUntil < TODAY ? [validUntil] : [],
+  );
+  expect(lapsed).toEqual(['2027-02-09']);
+  const latest = database
+    .prepare<[], { at: string }>(
+      `select happened_at as at from event where kind like '% recorded' order by happened_at_utc desc limit 1`,
+    )
+    .get()?.at;
+  expect(latest).toBe(plant.events.at(-1)?.happenedAt);
 });
 
 test('most work followed an issued setting; where the card refused, the work is kept and flagged', () => {
