@@ -1,7 +1,8 @@
 import type { Thread } from '../bolting/thread.ts';
 import { equalFriction, FLANK_ANGLE, meanBearingDiameter, nutFactorOf } from '../bolting/torque.ts';
 import type { JointData, OriginMark } from '../contract/joint.ts';
-import type { Known, ResolvedJoint } from './resolve.ts';
+import type { Known } from './known.ts';
+import type { ResolvedJoint } from './resolve.ts';
 
 /** Friction of a joint as the calculations use it; null members are not known. */
 export interface Friction {

@@ -1,26 +1,26 @@
 import { findNut, type Nut } from '../bolting/nut.ts';
 import { findThread, studThread, type Thread } from '../bolting/thread.ts';
-import type { JointData, OriginMark, ResolvedValue } from '../contract/joint.ts';
+import type { JointData, ResolvedValue } from '../contract/joint.ts';
 import type { SiteFlange } from '../contract/site.ts';
+import { ringJoint } from '../reference/faces.ts';
 import { type FlangeRow, findFlange } from '../reference/flanges.ts';
+import { ringOfFlange } from '../reference/gaskets.ts';
 import { type RowStatus, statusText } from '../reference/status.ts';
 import { findStrength, yieldPa } from '../reference/strengths.ts';
-import { flangeCells, nutCells, strengthCells, type TableCell } from '../reference/table-cells.ts';
+import {
+  cellToConfirm,
+  faceCells,
+  flangeCells,
+  nutCells,
+  strengthCells,
+  type TableCell,
+} from '../reference/table-cells.ts';
 import { describeFlange } from '../text/describe.ts';
 import { showQuantity } from '../text/number.ts';
-import { confirmationOf, NO_SITE_TABLES, type SiteTables, siteFlange, siteStrength } from './site-tables.ts';
-
-/** A value in force, with where it came from. */
-export interface Known<T> {
-  readonly value: T;
-  readonly origin: OriginMark;
-  readonly source: string;
-  /** Trust of the table row behind it; null for entered values. */
-  readonly status: RowStatus | null;
-  readonly note: string;
-  /** Cell of the shipped table it was taken from, for a person's confirmation. */
-  readonly cell?: TableCell | undefined;
-}
+import { standardGrip, standardHubGap } from './facing.ts';
+import { fromTable, gasketLines } from './gasket-values.ts';
+import type { Known } from './known.ts';
+import { NO_SITE_TABLES, type SiteTables, siteFlange, siteStrength, statusInForce } from './site-tables.ts';
 
 /** The joint with its blanks filled from the standards; null is "not known". */
 export interface ResolvedJoint {
@@ -35,6 +35,8 @@ export interface ResolvedJoint {
   readonly studLength: Known<number> | null;
   readonly grip: Known<number> | null;
   readonly radialGap: Known<number> | null;
+  /** Ring number, for ring-joint facing. */
+  readonly ring: Known<string> | null;
 }
 
 /**
@@ -56,7 +58,8 @@ export function resolveJoint(data: JointData, site: SiteTables = NO_SITE_TABLES)
   const nut = resolveNut(data, thread?.value ?? null);
   const studLength = resolveStudLength(data, flangeRow, own);
   const grip = resolveGrip(data, flangeRow, own);
-  const radialGap = fromEntered(data.space.radialGap);
+  const radialGap = resolveRadialGap(data, circle);
+  const ring = resolveRing(data, flangeRow);
   return {
     boltCount: count?.value ?? null,
     flangeRow,
@@ -68,6 +71,7 @@ export function resolveJoint(data: JointData, site: SiteTables = NO_SITE_TABLES)
     studLength,
     grip,
     radialGap,
+    ring,
     values: [
       row(
         site,
@@ -96,17 +100,33 @@ export function resolveJoint(data: JointData, site: SiteTables = NO_SITE_TABLES)
       row(site, 'Stud length', studLength, length, (value) => value),
       row(site, 'Grip length', grip, length, (value) => value),
       row(site, 'Gap to hub or pipe', radialGap, length, (value) => value),
+      ...ringRows(site, data, ring),
+      ...gasketLines(data, site),
     ],
   };
 }
 
-/** Table row of a standard flange, or null for custom joints and sizes the table doesn't have. */
+/**
+ * Table row of a standard flange.
+ *
+ * @param data joint, of which the flange counts
+ * @returns the row; null for custom joints and sizes the table doesn't have
+ * @example standardRow(data)?.bolts // 12
+ * @source the tables of `core/reference`
+ */
 export function standardRow(data: Pick<JointData, 'flange'>): FlangeRow | null {
   if (data.flange.kind !== 'standard') return null;
   return findFlange(data.flange.standard, data.flange.size, data.flange.rating);
 }
 
-/** Thread the standard gives a flange, or null. */
+/**
+ * Thread the standard gives a flange.
+ *
+ * @param flangeRow row of a standard flange; null for none
+ * @returns thread of its studs; null without a row and where sources leave the size open
+ * @example standardThread(findFlange('ASME B16.5', '8', '300'))?.designation // '7/8-9 UNC'
+ * @source ASME B16.5, ASME B16.47, EN 1092-1 (second-hand); coarse to 1 inch, eight threads above
+ */
 export function standardThread(flangeRow: FlangeRow | null): Thread | null {
   if (flangeRow === null) return null;
   if (flangeRow.metricThread !== null) return findThread(flangeRow.metricThread);
@@ -193,30 +213,56 @@ function resolveStudLength(data: JointData, flangeRow: FlangeRow | null, own: Ow
   const typed = fromEntered(data.bolting.studLength);
   if (typed !== null) return typed;
   if (own !== null) return fromOwn(own.studLength?.si ?? null, own);
-  // The tables' lengths are for raised faces; other facings need another length.
-  if (flangeRow === null || flangeRow.studLength === null) return null;
-  if (data.flange.kind !== 'standard' || data.flange.facing !== 'raised face') return null;
-  return fromRow(flangeRow.studLength, flangeRow, 'studLength');
+  if (data.flange.kind !== 'standard' || flangeRow === null) return null;
+  if (data.flange.facing === 'raised face') {
+    return flangeRow.studLength === null ? null : fromRow(flangeRow.studLength, flangeRow, 'studLength');
+  }
+  // Other facings need another length, which only the ring joints of ASME B16.5 have a table for.
+  if (data.flange.facing !== 'ring joint' || flangeRow.standard !== 'ASME B16.5') return null;
+  const found = ringJoint(flangeRow.size, flangeRow.rating)?.studLength ?? null;
+  return fromTable(found);
 }
-
-/** Raised face of ASME flanges, m: class 150 and 300, and 400 up (metric tables). */
-const RAISED_FACE = { low: 0.002, high: 0.007 } as const;
 
 function resolveGrip(data: JointData, flangeRow: FlangeRow | null, own: Own): Known<number> | null {
   const typed = fromEntered(data.bolting.grip);
   if (typed !== null) return typed;
   if (own !== null) return fromOwn(own.grip?.si ?? null, own);
-  const gasket = data.gasket?.thickness ?? null;
-  if (flangeRow === null || flangeRow.thickness === null || gasket === null) return null;
-  if (data.flange.kind !== 'standard' || data.flange.facing !== 'raised face') return null;
-  const face = Number(flangeRow.rating) <= 300 ? RAISED_FACE.low : RAISED_FACE.high;
-  return {
-    value: 2 * (flangeRow.thickness + face) + gasket.si,
-    origin: 'calculated',
-    source: `two like flanges of ${flangeRow.standard} with raised faces, and the gasket’s thickness`,
-    status: flangeRow.status,
-    note: flangeRow.note,
-  };
+  if (flangeRow === null || data.flange.kind !== 'standard') return null;
+  const found = standardGrip(data.flange, flangeRow, data.gasket?.thickness?.si ?? null);
+  return found === null ? null : { ...found, origin: 'calculated' };
+}
+
+function resolveRadialGap(data: JointData, circle: Known<number> | null): Known<number> | null {
+  const typed = fromEntered(data.space.radialGap);
+  if (typed !== null) return typed;
+  if (data.flange.kind !== 'standard') return null;
+  const found = standardHubGap(data.flange, circle);
+  if (found === null) return null;
+  const { hub, ...gap } = found;
+  return { ...gap, origin: 'calculated', cell: cellToConfirm(hub) };
+}
+
+function resolveRing({ flange }: JointData, flangeRow: FlangeRow | null): Known<string> | null {
+  if (flange.kind !== 'standard' || flange.facing !== 'ring joint') return null;
+  if (flangeRow === null || flangeRow.standard !== 'ASME B16.5') return null;
+  const found = ringOfFlange(flangeRow.size, flangeRow.rating);
+  if (found === null) return null;
+  const { number, source, status, note } = found;
+  const cell = doubtful(status, () => faceCells(flangeRow), 'ring');
+  return { value: number, origin: 'standard', source, status, note, cell };
+}
+
+function ringRows(site: SiteTables, { flange }: JointData, ring: Known<string> | null): ResolvedValue[] {
+  if (flange.kind !== 'standard' || flange.facing !== 'ring joint') return [];
+  return [
+    row(
+      site,
+      'Ring',
+      ring,
+      (value) => value,
+      () => null,
+    ),
+  ];
 }
 
 function entered<T>(value: T): Known<T> {
@@ -264,7 +310,7 @@ function row<T>(
   name: string,
   known: Known<T> | null,
   text: (value: T) => string,
-  si: (value: T) => number,
+  si: (value: T) => number | null,
 ): ResolvedValue {
   if (known === null) return { name, text: null, si: null, origin: 'entered', source: '', status: null };
   return {
@@ -273,14 +319,8 @@ function row<T>(
     si: si(known.value),
     origin: known.origin,
     source: known.source,
-    status: statusWords(site, known),
+    status: statusInForce(site, known),
   };
-}
-
-function statusWords(site: SiteTables, { status, cell }: Known<unknown>): string | null {
-  const text = status === null ? null : statusText(status);
-  const confirmed = cell === undefined ? null : confirmationOf(site, cell);
-  return text === null || confirmed === null ? text : `${text}; confirmed by ${confirmed.person}`;
 }
 
 function gradeRow(data: JointData): ResolvedValue {

@@ -1,6 +1,8 @@
 import type { Confirmation, PlanRow, SiteFlange, SiteGrade } from '../contract/site.ts';
+import { statusText } from '../reference/status.ts';
 import type { TableCell } from '../reference/table-cells.ts';
 import { sameName } from '../text/same-name.ts';
+import type { Known } from './known.ts';
 
 /** The site's own rows, plan and confirmations, as far as a joint and its setting rest on them. */
 export interface SiteTables {
@@ -22,7 +24,7 @@ export const NO_SITE_TABLES: SiteTables = { flanges: [], grades: [], plan: null,
  * @param tables the site's tables
  * @param key name of the row; null for none
  * @returns the row, or null when none is named or it isn't there
- * @example siteFlange(tables, 'Girth flange E-310') // { kind: 'flange', count: 36, … }
+ * @example siteFlange(NO_SITE_TABLES, 'Girth flange E-310') // null
  * @source rule of this program
  */
 export function siteFlange({ flanges }: SiteTables, key: string | null): SiteFlange | null {
@@ -35,9 +37,9 @@ export function siteFlange({ flanges }: SiteTables, key: string | null): SiteFla
  *
  * @param tables the site's tables
  * @param grade grade as the joint names it
- * @param diameter nominal diameter, m
+ * @param diameter nominal diameter, m, above 0
  * @returns the range with the row's source, or null when no row covers the diameter
- * @example siteStrength(tables, 'Site alloy 1', 0.0222)?.yieldStrength.si // 640e6
+ * @example siteStrength(NO_SITE_TABLES, 'Site alloy 1', 0.0222) // null
  * @source rule of this program
  */
 export function siteStrength({ grades }: SiteTables, grade: string, diameter: number) {
@@ -53,7 +55,7 @@ export function siteStrength({ grades }: SiteTables, grade: string, diameter: nu
  * @param tables the site's tables
  * @param cell value of a shipped table
  * @returns who confirmed it against what, or null
- * @example confirmationOf(tables, cell)?.person // 'Greta Example'
+ * @example confirmationOf(NO_SITE_TABLES, flangeCells(findFlange('ASME B16.5', '8', '300'))[0]) // null
  * @source rule of this program
  */
 export function confirmationOf({ confirmations }: SiteTables, cell: TableCell): Confirmation | null {
@@ -63,4 +65,22 @@ export function confirmationOf({ confirmations }: SiteTables, cell: TableCell): 
         table === cell.table && key === cell.key && field === cell.field && value === cell.value,
     ) ?? null
   );
+}
+
+/**
+ * What a person should know about a value in force, with who confirmed it.
+ *
+ * @param tables the site's tables
+ * @param known value in force
+ * @returns words, or null for entered values and rows whose sources agree
+ * @example statusInForce(NO_SITE_TABLES, { value: 1, origin: 'standard', source: '', status: 'SINGLE', note: '' }) // 'one source only'
+ * @source rule of this program
+ */
+export function statusInForce(
+  tables: SiteTables,
+  { status, cell }: Pick<Known<unknown>, 'status' | 'cell'>,
+): string | null {
+  const text = status === null ? null : statusText(status);
+  const confirmed = cell === undefined ? null : confirmationOf(tables, cell);
+  return text === null || confirmed === null ? text : `${text}; confirmed by ${confirmed.person}`;
 }

@@ -7,7 +7,15 @@ import { PASS_PLANS } from '../sequence/plans.ts';
 import { FLANGE_STANDARDS, flangeSizes } from './flanges.ts';
 import { gradeNames } from './strengths.ts';
 
-/** Everything a form offers from the shipped tables and the site's own. */
+/**
+ * Everything a form offers from the shipped tables and the site's own.
+ *
+ * @param rows rows of the site's own tables; retired ones are left out
+ * @param plans pass plans of the site's own
+ * @returns names to choose from, shipped ones first
+ * @example referenceChoices().nutSeries[0] // 'ASME B18.2.2 heavy hex'
+ * @source the tables of `core/reference`
+ */
 export function referenceChoices(
   rows: readonly SiteRow[] = [],
   plans: readonly SitePlan[] = [],

@@ -88,7 +88,7 @@ export function raisedFaceHeight(standard: FlangeStandard, size: string, rating:
  * @param size NPS or DN
  * @param rating class or PN
  * @returns diameter, m; null where no table prints it (NPS 22 of ASME B16.5)
- * @example raisedFaceDiameter('ASME B16.5', '8', '300')?.value // 0.2699
+ * @example raisedFaceDiameter('ASME B16.5', '8', '300')?.value // 0.2697
  * @source ASME B16.5; ASME B16.47; BS 4504-1:1969 for EN 1092-1 (second-hand)
  */
 export function raisedFaceDiameter(

@@ -47,7 +47,14 @@ export function findFlange(standard: FlangeStandard, size: string, rating: strin
   return BY_KEY.get(wanted) ?? null;
 }
 
-/** Sizes and ratings each standard's table has, in table order. */
+/**
+ * Sizes and ratings a standard's table has, in table order.
+ *
+ * @param standard flange standard
+ * @returns every size with its ratings
+ * @example flangeSizes('ASME B16.5')[0]?.size // '1/2'
+ * @source ASME B16.5, ASME B16.47, EN 1092-1 (second-hand)
+ */
 export function flangeSizes(standard: FlangeStandard): { size: string; ratings: string[] }[] {
   const sizes = new Map<string, string[]>();
   for (const row of BY_KEY.values()) {

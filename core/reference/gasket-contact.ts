@@ -18,7 +18,7 @@ export interface ContactRing {
  * @param kind spiral wound or flat
  * @param flange standard flange with its facing
  * @returns ring, m; null where no table has the gasket for the facing; outside null where the face's diameter is open
- * @example contactRing('flat', { standard: 'ASME B16.5', size: '8', rating: '300', facing: 'raised face' })?.outside?.value // 0.2699
+ * @example contactRing('flat', { standard: 'ASME B16.5', size: '8', rating: '300', facing: 'raised face' })?.outside?.value // 0.2697
  * @source ASME B16.20, ASME B16.21, EN 1514-1 and the flange standards (second-hand); geometry
  */
 export function contactRing(

@@ -61,7 +61,7 @@ export const RATING_GROUPS: readonly string[] = [
  * Equation: linear in temperature between two rows; never between classes, never across an open cell.
  * @param group material group as the standard numbers it: "1.1"; others than `RATING_GROUPS` are not known
  * @param rating class, "300" or 300
- * @param temperature °C, from −29 to the table's last row
+ * @param temperature °C, any; known from −29 to the table's last row
  * @param edition thickness and ratings changed in 2003: an old paper is compared with its own table
  * @returns gauge pressure, Pa; null for a group, class or temperature no table has, NaN included
  * @example ratingAt('1.1', '300', 200)?.value // 4380000

@@ -1,4 +1,11 @@
-/** A size as the tables write it: "NPS 1-1/2" and "1 1/2" are the same. */
+/**
+ * A size as the tables write it: "NPS 1-1/2" and "1 1/2" are the same.
+ *
+ * @param size NPS or DN as typed
+ * @returns the size without its prefix, fractions after a blank
+ * @example plainSize('NPS 1-1/2') // '1 1/2'
+ * @source notation of the flange standards
+ */
 export function plainSize(size: string): string {
   return size
     .trim()
@@ -7,7 +14,14 @@ export function plainSize(size: string): string {
     .replace(/\s+/g, ' ');
 }
 
-/** A class or PN as the tables write it, digits only: "Class 150", "150#" and "150 lb" are the same. */
+/**
+ * A class or PN as the tables write it, digits only: "Class 150", "150#" and "150 lb" are the same.
+ *
+ * @param rating class or PN as typed
+ * @returns its digits
+ * @example plainRating('Class 150') // '150'
+ * @source notation of the flange standards
+ */
 export function plainRating(rating: string): string {
   return rating
     .trim()

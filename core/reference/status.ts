@@ -27,17 +27,38 @@ const TEXTS: Record<RowStatus, string | null> = {
   GAP: 'no source found; the value is left open',
 };
 
-/** What a person should know about a row, or null when two or more sources agree on it. */
+/**
+ * What a person should know about a row.
+ *
+ * @param status trust of the row
+ * @returns words, or null when two or more sources agree on it
+ * @example statusText('SINGLE') // 'one source only'
+ * @source rule of this program
+ */
 export function statusText(status: RowStatus): string | null {
   return TEXTS[status];
 }
 
-/** Whether a row has to be confirmed by a person before its value is relied on. */
+/**
+ * Whether a row has to be confirmed by a person before its value is relied on.
+ *
+ * @param status trust of the row
+ * @returns true for one source only and for cells left open
+ * @example needsConfirmation('SINGLE') // true
+ * @source rule of this program
+ */
 export function needsConfirmation(status: RowStatus): boolean {
   return status === 'SINGLE' || status === 'UNRESOLVED' || status === 'GAP';
 }
 
-/** Whether sources contradict each other on the row although a value could be chosen. */
+/**
+ * Whether sources contradict each other on the row although a value could be chosen.
+ *
+ * @param status trust of the row
+ * @returns true where one source or a rule decided
+ * @example isDisputed('DISAGREE') // true
+ * @source rule of this program
+ */
 export function isDisputed(status: RowStatus): boolean {
   return status === 'DISAGREE' || status === 'RESOLVED_BY_RULE';
 }
@@ -56,7 +77,15 @@ const BY_TRUST: readonly RowStatus[] = [
   'GAP',
 ];
 
-/** Trust of a value that rests on several rows: that of the least trusted one. */
+/**
+ * Trust of a value that rests on several rows.
+ *
+ * @param first trust of one row
+ * @param others trust of the others
+ * @returns that of the least trusted row
+ * @example leastTrusted('AGREE', 'SINGLE', 'DISAGREE') // 'SINGLE'
+ * @source rule of this program
+ */
 export function leastTrusted(first: RowStatus, ...others: readonly RowStatus[]): RowStatus {
   return others.reduce(
     (least, status) => (BY_TRUST.indexOf(status) > BY_TRUST.indexOf(least) ? status : least),

@@ -32,7 +32,14 @@ type Cells = readonly TableCell[];
 
 const FLAT: Readonly<Record<string, string>> = FLAT_TABLES;
 
-/** Cells of a flange row that a joint can take. */
+/**
+ * Cells of a flange row that a joint can take.
+ *
+ * @param row row of a flange table
+ * @returns its printed values; open ones are left out
+ * @example flangeCells(findFlange('ASME B16.5', '8', '300'))[0]?.value // '12'
+ * @source the tables of `core/reference`
+ */
 export function flangeCells(row: FlangeRow): Cells {
   const table = row.standard;
   const key = `${row.size} | ${row.rating}`;
@@ -43,11 +50,18 @@ export function flangeCells(row: FlangeRow): Cells {
     ...cell(table, key, 'circle', 'bolt circle', millimetres(row.boltCircle)),
     ...cell(table, key, 'studLength', 'stud length', millimetres(row.studLength)),
     ...cell(table, key, 'thickness', 'flange thickness', millimetres(row.thickness)),
-    ...faceCells(row),
   ];
 }
 
-function faceCells({ standard, size, rating }: FlangeRow): Cells {
+/**
+ * Cells of a flange that belong to its facing and hub.
+ *
+ * @param row row of a flange table
+ * @returns printed values; open ones are left out
+ * @example faceCells(findFlange('ASME B16.5', '8', '300')).at(-1)?.value // 'R49'
+ * @source the tables of `core/reference`
+ */
+export function faceCells({ standard, size, rating }: FlangeRow): Cells {
   const ring = standard === 'ASME B16.5' ? ringOfFlange(size, rating) : null;
   const joint = standard === 'ASME B16.5' ? ringJoint(size, rating) : null;
   return [
@@ -77,7 +91,7 @@ function tableCell({ cell: place, value }: TableValue): TableCell | null {
  *
  * @param value value of a shipped table
  * @returns its cell, or undefined where sources agree on it or it lies between two rows
- * @example cellToConfirm(value)?.value // '263.7 mm'
+ * @example cellToConfirm(gasketDimensions('spiral wound', 'ASME B16.5', '8', '150').outside)?.value // '263.7 mm'
  * @source rule of this program
  */
 export function cellToConfirm(value: TableValue): TableCell | undefined {
@@ -113,7 +127,14 @@ function gasketCells(table: string, key: string): Cells {
     : valueCells([gasket.inside, gasket.outside, gasket.innerRingInside, gasket.centringRingOutside]);
 }
 
-/** Cells of a strength row. */
+/**
+ * Cells of a strength row.
+ *
+ * @param row row of a strength table
+ * @returns yield and tensile strength as printed
+ * @example strengthCells(findStrength('ASTM A193 B7', thread))[0]?.value // '105 ksi'
+ * @source the tables of `core/reference`
+ */
 export function strengthCells(row: BoltStrengthRow): Cells {
   const key = `${row.grade} | ${row.system} | over ${row.over} to ${row.upTo} mm`;
   return [
@@ -122,7 +143,15 @@ export function strengthCells(row: BoltStrengthRow): Cells {
   ];
 }
 
-/** Cells of a nut of a series. */
+/**
+ * Cells of a nut of a series.
+ *
+ * @param nut nut as found
+ * @param thread thread it goes with, which names the row
+ * @returns its width across flats
+ * @example nutCells(nut, thread)[0]?.field // 'acrossFlats'
+ * @source the tables of `core/reference`
+ */
 export function nutCells(nut: Nut, thread: Pick<Thread, 'designation'>): Cells {
   const key = thread.designation;
   return cell(nut.series, key, 'acrossFlats', 'width across flats', millimetres(nut.acrossFlats));
@@ -142,7 +171,7 @@ export function tableCells(table: string, key: string): Cells {
   if (standard !== undefined) {
     const [size = '', rating = ''] = key.split(' | ');
     const row = findFlange(standard, size, rating);
-    return row === null ? [] : flangeCells(row).filter((one) => one.key === key);
+    return row === null ? [] : [...flangeCells(row), ...faceCells(row)].filter((one) => one.key === key);
   }
   const series = NUT_SERIES.find((name) => name === table);
   if (series !== undefined) {

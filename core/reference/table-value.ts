@@ -37,7 +37,7 @@ export interface Point {
  *
  * Equation: y = y1 + (y2 − y1)·(x − x1)/(x2 − x1).
  * @param points column in rising order
- * @param at where to read it, in the column's unit
+ * @param at where to read it, any, in the unit of the column
  * @returns value with the trust of the less trusted neighbour, or null outside the column or beside an open point
  * @example interpolated([{ at: 0, value: 10, sources: '', status: 'AGREE' }, { at: 10, value: 20, sources: '', status: 'AGREE' }], 5)?.value // 15
  * @source linear interpolation

@@ -57,7 +57,7 @@ export function modulusAt(material: string, temperature: number): TableValue | n
  * @param material grade, "ASTM A193 B7"; flange group of ASME B16.5, "1.1"; or material as the table names it
  * @param temperature metal temperature, °C, 20 to 600
  * @returns α, 1/K; null for a material or temperature the table doesn't have, NaN included
- * @example expansionAt('ASTM A193 B8 class 1', 200)?.value // 17e-6
+ * @example expansionAt('ASTM A193 B8 class 1', 200)?.value // 17.0e-6
  * @source ASME BPVC II-D, table TE-1, groups 1 and 3 (second-hand)
  */
 export function expansionAt(material: string, temperature: number): TableValue | null {
@@ -75,7 +75,7 @@ export function expansionAt(material: string, temperature: number): TableValue |
  * Equation: linear between the table's points.
  * @param material steel as EN 10269 names it: "EN 10269 X22CrMoV12-1 1.4923 QT1"
  * @param temperature metal temperature, °C, 50 to 550
- * @param diameter nominal diameter of the stud, m, up to 0.16
+ * @param diameter nominal diameter of the stud, m, above 0 to 0.16
  * @returns Rp0.2, Pa; null for a steel, temperature or diameter the table doesn't have, NaN included
  * @example yieldAt('EN 10269 X5CrNi18-10 1.4301 AT', 200, 0.024)?.value // 127e6
  * @source EN 10269 (second-hand, one source)
