@@ -6,6 +6,7 @@ test('a site’s plan is refused until it is approved, and then the issued card 
   app,
   page,
 }) => {
+  test.setTimeout(120_000);
   app.setClock('2026-03-16T08:00:00+01:00');
   await page.goto(app.address);
   await makeEmptyRegister(page);
@@ -130,11 +131,12 @@ test('a joint takes a lubricant’s values, and names a flange, from the site’
   await expect(page.getByLabel('Nut factor K', { exact: true })).toHaveValue('0.15');
   await expect(page.getByLabel('Source of friction')).toHaveValue('Site paste, site table: Test 12');
   await page.getByLabel('Tag').fill('E-310');
-  await page.getByLabel('Plant unit').selectOption({ label: 'U 300' });
+  await page.getByRole('main').getByLabel('Plant unit').selectOption({ label: 'U 300' });
   await page.getByLabel('Kind of flange').selectOption({ label: 'bolt circle of its own' });
   await page.getByLabel('Description').fill('girth flange');
   await page.getByLabel('Row of the site’s flange table').selectOption({ label: 'Girth flange E-310' });
   await page.getByRole('button', { name: 'Save joint' }).click();
   await expect(page.getByRole('heading', { level: 1, name: 'E-310' })).toBeVisible();
+  await page.getByRole('button', { name: /^36\b.*show its source/ }).click();
   await expect(page.getByText('Girth flange E-310, site table: Drawing 310-4').first()).toBeVisible();
 });
