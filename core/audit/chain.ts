@@ -14,7 +14,7 @@ export const NO_PREVIOUS = '0'.repeat(64);
  * @param previousHash 64 hexadecimal digits; NO_PREVIOUS for the first event of an origin
  * @param body the event's canonical text, exactly as stored
  * @returns 64 hexadecimal digits
- * @example eventHash(sha256, NO_PREVIOUS, '{"kind":"unit saved"}')
+ * @example eventHash(sha256, NO_PREVIOUS, '{"kind":"unit saved"}').length // 64
  * @source prefix rule after RFC 9162 (2021), section 2.1.1: a distinct first byte for each kind of input
  */
 export function eventHash(sha256: Sha256, previousHash: string, body: string): string {
@@ -31,10 +31,13 @@ export interface ChainLink {
 /**
  * Checks one origin's chain from its first event on.
  *
+ * Equation: holds while hash = eventHash(previous hash, body), each previous hash is the one before and sequences run
+ * 1, 2, 3 …
  * @param sha256 hash function
  * @param links the origin's events in order of sequence
  * @returns the sequence at which the chain first breaks, or null when it holds
  * @example firstBreak(sha256, []) // null
+ * @source RFC 9162 (2021), section 2.1.1, for the prefix; hash chain over verbatim text
  */
 export function firstBreak(sha256: Sha256, links: Iterable<ChainLink>): number | null {
   let previousHash = NO_PREVIOUS;

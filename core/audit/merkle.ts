@@ -7,12 +7,12 @@ const NODE = Uint8Array.of(0x01);
 /**
  * Merkle tree hash of a list of entries.
  *
- * Equation: MTH({}) = SHA-256(); MTH({d}) = SHA-256(0x00 ‖ d); MTH(D) = SHA-256(0x01 ‖ MTH(D[0:k]) ‖ MTH(D[k:n])),
- * k the largest power of two smaller than n.
+ * Equation: MTH({}) = SHA-256(); MTH({d}) = SHA-256(0x00 ‖ d); MTH(D) = SHA-256(0x01 ‖ MTH(D[0:k]) ‖ MTH(D[k:n])), k
+ * the largest power of two smaller than n.
  * @param sha256 hash function
  * @param leaves entries in order; text stands for its UTF-8 bytes
  * @returns 32 bytes
- * @example merkleTreeHash(sha256, []) // SHA-256 of nothing
+ * @example toHex(merkleTreeHash(sha256, [])) // 'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855'
  * @source RFC 9162 (2021), section 2.1.1
  */
 export function merkleTreeHash(sha256: Sha256, leaves: readonly (Uint8Array | string)[]): Uint8Array {
@@ -39,8 +39,9 @@ export interface OriginHead {
  * @param sha256 hash function
  * @param heads one per origin, in any order
  * @returns 64 hexadecimal digits
- * @example merkleHead(sha256, [{ originId: 'a', sequence: 1, hash: '00…' }])
- * @source RFC 9162 (2021), section 2.1.1; an entry is the canonical text of {hash, originId, sequence}, sorted by originId
+ * @example merkleHead(sha256, [{ originId: 'a', sequence: 1, hash: NO_PREVIOUS }]).length // 64
+ * @source RFC 9162 (2021), section 2.1.1; an entry is the canonical text of {hash, originId, sequence}, sorted by
+ * originId
  */
 export function merkleHead(sha256: Sha256, heads: readonly OriginHead[]): string {
   const entries = [...heads]

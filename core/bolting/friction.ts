@@ -28,7 +28,7 @@ export interface FrictionPair {
  * @param screw pitch, pitch diameter and nominal diameter, m
  * @param bearingDiameter Db, m, above 0
  * @returns the pair; no solution when K leaves nothing, or less than nothing, for the unknown coefficient
- * @example frictionPair(0.2, { kind: 'thread fixed', value: 0.12 }, metricThread(24, 3), 0.03).value?.bearing
+ * @example frictionPair(0.2, { kind: 'thread fixed', value: 0.12 }, metricThread(24, 3), 0.03).value?.bearing // 0.186
  * @source VDI 2230-1:2003, relation for the tightening torque, solved for μ
  */
 export function frictionPair(
@@ -94,7 +94,7 @@ export function frictionPair(
  * @param screw pitch, pitch diameter and nominal diameter, m
  * @param bearingDiameter Db, m, above 0
  * @returns K, 1
- * @example nutFactorOfPair(0.12, 0.12, metricThread(24, 3), 0.03).value // 0.158
+ * @example nutFactorOfPair(0.12, 0.12, metricThread(24, 3), 0.03).value // 0.159
  * @source VDI 2230-1:2003, solved for K
  */
 export function nutFactorOfPair(

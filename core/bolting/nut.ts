@@ -37,7 +37,7 @@ export interface Nut {
  * Exact nominal width across flats of an inch heavy hex nut.
  *
  * Equation: F = 1.5·D + 1/8 in.
- * @param diameter nominal diameter D, m
+ * @param diameter nominal diameter D, m, above 0; the standard has 1/2 to 4 in
  * @returns width across flats, m
  * @example heavyHexAcrossFlats(0.875 * 0.0254) // 0.0365125 m, 1-7/16 in
  * @source ASME B18.2.2, rule for heavy hex nuts (second-hand; 21 of 22 printed sizes obey it)
@@ -50,7 +50,7 @@ export function heavyHexAcrossFlats(diameter: number): number {
  * Width across corners of a sharp hexagon.
  *
  * Equation: C = F/cos 30°.
- * @param acrossFlats F, m
+ * @param acrossFlats F, m, above 0
  * @returns C, m
  * @example acrossCorners(0.0365125) // 0.04216...
  * @source plane geometry

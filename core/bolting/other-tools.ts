@@ -43,9 +43,10 @@ export interface ToolSetting {
  * @param tool which of the three
  * @param scale torque scale or steps
  * @param wanted torque T, N·m, above 0
- * @param ceiling torque never to be exceeded, N·m; null when no limit is known
+ * @param ceiling torque never to be exceeded, N·m, above 0; null when no limit is known
  * @returns what to set and what it gives; no solution outside the scale
- * @example otherToolSetting('hand torque wrench', { by: 'torque', least: 40, most: 200, graduation: 5 }, 123, null).value?.torque // 125
+ * @example otherToolSetting('hand torque wrench', { by: 'torque', least: 40, most: 200, graduation: 5 }, 123,
+ * null).value?.torque // 125
  * @source rounding rule of this program; ISO 6789-1 for the use of a hand wrench within its scale (from memory)
  */
 export function otherToolSetting(

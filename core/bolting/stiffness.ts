@@ -108,7 +108,7 @@ export function stretch(
  * @param sections stretching lengths with their areas
  * @param modulus E, Pa, above 0
  * @returns F, N
- * @example loadFromStretch(92e-6, [{ length: 0.127, area: 0.000297 }], 206.8e9).value // 44.5 kN
+ * @example loadFromStretch(92e-6, [{ length: 0.127, area: 0.000297 }], 206.8e9).value // 44.493e3 N
  * @source Hooke's law
  */
 export function loadFromStretch(
@@ -219,7 +219,7 @@ export function nutAngle(advance: number | null, pitch: number | null): Outcome<
  * @param bolt kb, N/m, above 0
  * @param members kj of the clamped parts per bolt, N/m, above 0
  * @returns F, N
- * @example loadByNutAdvance(0.0005, 104.7e6, 128.2e6).value // 28.8 kN
+ * @example loadByNutAdvance(0.0005, 104.7e6, 128.2e6).value // 28.8e3 N
  * @source compatibility of lengths of members in series
  */
 export function loadByNutAdvance(

@@ -8,8 +8,8 @@ export type TorsionModel = 'elastic' | 'plastic';
  * Axial stress.
  *
  * Equation: σ = F/A.
- * @param load F, N
- * @param area tensile or root area, m²; the result's name has to say which
+ * @param load F, N, at least 0
+ * @param area tensile or root area, m², above 0; the result’s name has to say which
  * @returns σ, Pa
  * @example axialStress(107829, 0.00029789) // 361.98e6 Pa
  * @source definition
@@ -22,7 +22,7 @@ export function axialStress(load: number, area: number): number {
  * Torsional section modulus of the thread.
  *
  * Equation: Wp = π·ds³/16 elastic, π·ds³/12 plastic.
- * @param stressDiameter ds = (d2 + d3)/2, m
+ * @param stressDiameter ds = (d2 + d3)/2, m, above 0
  * @param model elastic (first yield at the surface) or plastic
  * @returns Wp, m³
  * @example torsionModulus(0.010827, 'plastic') // 332.3e-9 m³
@@ -36,8 +36,9 @@ export function torsionModulus(stressDiameter: number, model: TorsionModel): num
  * Torsional stress from the torque that passes through the thread.
  *
  * Equation: τ = Tthread/Wp.
- * @param threadTorque stretch and thread-friction part of the torque, N·m; the bearing part stays in the nut
- * @param stressDiameter ds, m
+ * @param threadTorque stretch and thread-friction part of the torque, N·m, at least 0; the bearing part stays in the
+ * nut
+ * @param stressDiameter ds, m, above 0
  * @param model elastic or plastic
  * @returns τ, Pa
  * @example torsionalStress(46.81, 0.010827, 'plastic') // 140.9e6 Pa
@@ -51,10 +52,10 @@ export function torsionalStress(threadTorque: number, stressDiameter: number, mo
  * Equivalent stress of tension and torsion.
  *
  * Equation: σeq = √(σ² + 3·τ²).
- * @param axial σ, Pa
- * @param torsional τ, Pa
+ * @param axial σ, Pa, either sign
+ * @param torsional τ, Pa, either sign
  * @returns σeq, Pa
- * @example equivalentStress(521.8e6, 140.9e6) // 576.0e6 Pa
+ * @example equivalentStress(521.8e6, 140.9e6) // 576.1e6 Pa
  * @source von Mises; VDI 2230-1:2003
  */
 export function equivalentStress(axial: number, torsional: number): number {
@@ -65,12 +66,12 @@ export function equivalentStress(axial: number, torsional: number): number {
  * Thread torque at which tension and torsion together reach yield.
  *
  * Equation: Tmax = Wp·√((Re² − σ²)/3).
- * @param yieldStrength Re, Pa
- * @param axial σ from the load that stays in the stud, Pa
- * @param stressDiameter ds, m
+ * @param yieldStrength Re, Pa, above 0
+ * @param axial σ from the load that stays in the stud, Pa, at least 0
+ * @param stressDiameter ds, m, above 0
  * @param model elastic or plastic
  * @returns torque through the thread, N·m; 0 when the axial stress alone reaches yield
- * @example threadTorqueAtYield(724e6, 325e6, 0.035, 'elastic') // about 3140 N·m
+ * @example threadTorqueAtYield(724e6, 325e6, 0.035, 'elastic') // 3144 N·m
  * @source von Mises, solved for the torque; VDI 2230-1:2003
  */
 export function threadTorqueAtYield(
@@ -88,9 +89,9 @@ export function threadTorqueAtYield(
  *
  * Equation: F = ν·Re/√((1/A0)² + 3·(t/Wp)²) with t = P/(2π) + μt·d2/(2·cos 30°) and A0 = (π/4)·ds².
  * @param thread thread of the bolt
- * @param yieldStrength Re, Pa
- * @param share ν, 1, 0.9 in the tables of VDI 2230
- * @param frictionThread μt, 1
+ * @param yieldStrength Re, Pa, above 0
+ * @param share ν, 1, above 0 to 1; 0.9 in the tables of VDI 2230
+ * @param frictionThread μt, 1, at least 0
  * @param model elastic or plastic section modulus
  * @returns F, N
  * @example assemblyLoad(metricThread(12, 1.25), 640e6, 0.9, 0.12, 'plastic') // 48.0e3 N

@@ -48,7 +48,7 @@ export function stripAreas(thread: Thread, engagement: number | null): Outcome<S
  * @param pitch P, m, above 0
  * @param engagement engaged length Le, m, above 0
  * @returns areas, m²
- * @example areasWithin(limits, 0.003175, 0.0254).value?.internal
+ * @example areasWithin(limits, 0.00282222, 0.022).value?.internal // 1.13e-3 m²
  * @source FED-STD-H28/2B and ASME B1.1-2003, Appendix B (second-hand)
  */
 export function areasWithin(
@@ -92,11 +92,11 @@ export interface StripMargin {
  * Equation: Fstrip = c·Rm·AS for stud and nut; margin = min/F.
  * @param load bolt load F, N, above 0
  * @param areas from `stripAreas`
- * @param studTensile Rm of the stud, Pa
- * @param nutTensile Rm of the nut, Pa; not its proof stress
+ * @param studTensile Rm of the stud, Pa, above 0
+ * @param nutTensile Rm of the nut, Pa, above 0; not its proof stress
  * @param shearShare c: shear strength over tensile strength, above 0 to 1
  * @returns loads and the margin of the weaker thread
- * @example stripMargin(108000, areas, 862e6, 862e6, 0.5).value?.margin
+ * @example stripMargin(108000, areas, 862e6, 862e6, 0.5).value?.margin // 3.2
  * @source FED-STD-H28/2B (second-hand): share of 0.5 implied by its rule for the engaged length
  */
 export function stripMargin(
@@ -140,7 +140,7 @@ export function stripMargin(
  * @param proofStress Sp, Pa, above 0
  * @param thread thread of the stud
  * @returns Fp, N
- * @example nutProofLoad(1205e6, unifiedThread(0.875, 9)).value // 359 kN
+ * @example nutProofLoad(1205e6, unifiedThread(0.875, 9)).value // 359e3 N
  * @source ISO 898-2 and ASTM A194, definition of proof load (second-hand)
  */
 export function nutProofLoad(

@@ -20,12 +20,12 @@ export interface ThreadLimits {
 /**
  * Limits of size of stud and nut thread: classes 2A and 2B of unified threads, 6g and 6H of metric ones.
  *
- * Equation: inch: Td2 = 0.0015·(D^⅓ + √LE + 10·P^⅔), LE = D; es = 0.3·Td2; Td = 0.06·P^⅔; TD2 = 1.3·Td2;
- * TD1 = 0.25·P − 0.4·P². Metric, µm with P and d in mm: es = 15 + 11·P; Td = 180·P^⅔ − 3.15/√P; Td2 = 90·P^0.4·d^0.1;
- * TD2 = 1.32·Td2; TD1 = 230·P^0.7 for P ≥ 1 mm. The standard rounds the metric ones to preferred numbers.
+ * Equation: inch: Td2 = 0.0015·(D^⅓ + √LE + 10·P^⅔), LE = D; es = 0.3·Td2; Td = 0.06·P^⅔; TD2 = 1.3·Td2; TD1 = 0.25·P −
+ * 0.4·P². Metric, µm with P and d in mm: es = 15 + 11·P; Td = 180·P^⅔ − 3.15/√P; Td2 = 90·P^0.4·d^0.1; TD2 = 1.32·Td2;
+ * TD1 = 230·P^0.7 for P ≥ 1 mm. The standard rounds the metric ones to preferred numbers.
  * @param thread thread of the stud: UNC, 8-UN, or metric with a pitch from 1 to 6 mm
  * @returns limits, m; null when the thread lies outside what the relations are for
- * @example threadLimits(unifiedThread(1, 8))?.pitchMin // 0.9100 in = 0.023114 m
+ * @example threadLimits(unifiedThread(1, 8))?.pitchMin // 0.02311 m, 0.9100 in
  * @source ASME B1.1-2003, section 5.8 (second-hand); ISO 965-1:1998, section 13 (from memory; TD1 against its table)
  */
 export function threadLimits(thread: Thread): ThreadLimits | null {

@@ -34,7 +34,7 @@ export interface Thread {
  * @param diameterIn nominal diameter D, inch, above 1.3/n
  * @param threadsPerInch n, 1/inch, above 0
  * @returns geometry in SI
- * @example unifiedThread(0.875, 9).tensileArea // 0.000297890... m²
+ * @example unifiedThread(0.875, 9).tensileArea // 0.00029789 m²
  * @source ASME B1.1, appendix on stress areas (second-hand); root diameter from memory of ASME PCC-1-2013, Appendix H
  */
 export function unifiedThread(diameterIn: number, threadsPerInch: number): Thread {
@@ -62,7 +62,7 @@ export function unifiedThread(diameterIn: number, threadsPerInch: number): Threa
  * @param diameterMm nominal diameter d, mm, above 1.23·P
  * @param pitchMm pitch P, mm, above 0
  * @returns geometry in SI
- * @example metricThread(24, 3).tensileArea // 0.000352504... m²
+ * @example metricThread(24, 3).tensileArea // 0.0003525 m²
  * @source ISO 724 and ISO 898-1 (second-hand)
  */
 export function metricThread(diameterMm: number, pitchMm: number): Thread {
@@ -131,7 +131,14 @@ function findUnified(text: string): Thread | null {
   return row === undefined ? null : fromUnifiedRow(row);
 }
 
-/** The series used for plant studs: coarse to 1 inch, eight threads above. */
+/**
+ * Thread of the series used for plant studs: coarse to 1 inch, eight threads above.
+ *
+ * @param diameterIn nominal diameter D, inch, above 0
+ * @returns the thread, or null when the series has no such size
+ * @example studThread(1.25)?.designation // '1-1/4-8 8UN'
+ * @source ASME B1.1; common practice for the change of series at 1 in
+ */
 export function studThread(diameterIn: number): Thread | null {
   return STUD_THREADS.get(diameterIn) ?? null;
 }
@@ -140,7 +147,13 @@ function isStudThread([designation, diameter]: UnifiedThreadRow): boolean {
   return designation.endsWith(diameter <= 1 ? ' UNC' : ' 8UN');
 }
 
-/** Every designation of the shipped tables, inch first, in order of size. */
+/**
+ * Every designation of the shipped tables, inch first, in order of size.
+ *
+ * @returns designations as `findThread` reads them
+ * @example threadDesignations()[0] // '3/8-16 UNC'
+ * @source ASME B1.1; ISO 261
+ */
 export function threadDesignations(): string[] {
   const inch = [...UNIFIED_THREADS].sort((a, b) => a[1] - b[1]).map(([name]) => name);
   const metric = [...METRIC_THREADS].sort((a, b) => a[2] - b[2] || b[3] - a[3]).map(([name]) => name);

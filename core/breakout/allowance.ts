@@ -8,7 +8,7 @@ export const COMMON_RATIO = 2.5;
  * Breakout torque to be ready for.
  *
  * Equation: T = 2.5·T_installed.
- * @param installed torque it was tightened with, N·m
+ * @param installed torque it was tightened with, N·m, at least 0
  * @returns allowance, N·m
  * @example breakoutAllowance(400) // 1000 N·m
  * @source common practice
@@ -19,18 +19,18 @@ export function breakoutAllowance(installed: number): number {
 
 /**
  * Torque on the nut at which a stud seized in its thread yields: what the shank can carry in torsion beside its
- * residual load, and the friction of the nut face under that load. The residual load is taken as the installed one,
- * the worst case.
+ * residual load, and the friction of the nut face under that load. The residual load is taken as the installed one, the
+ * worst case.
  *
  * Equation: T = Wp·√((Re² − (F/As)²)/3) + F·μb·Db/2.
  * @param thread thread of the stud
- * @param yieldStrength Re, Pa
- * @param load residual load F, N
- * @param frictionBearing μb, 1
- * @param bearingDiameter Db, m
+ * @param yieldStrength Re, Pa, above 0
+ * @param load residual load F, N, at least 0
+ * @param frictionBearing μb, 1, at least 0
+ * @param bearingDiameter Db, m, at least 0
  * @param model elastic (first yield at the surface) or plastic section modulus
  * @returns torque, N·m
- * @example seizedStudCeiling(unifiedThread(1.5, 8), 724e6, 312800, 0.16, 0.0492, 'elastic') // about 4380 N·m
+ * @example seizedStudCeiling(unifiedThread(1.5, 8), 724e6, 312800, 0.16, 0.0492, 'elastic') // 4377 N·m
  * @source von Mises with the section moduli of VDI 2230-1
  */
 export function seizedStudCeiling(

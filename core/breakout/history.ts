@@ -8,6 +8,7 @@ import { showQuantity } from '../text/number.ts';
  * @param points torques in N·m, in order of time
  * @returns a sentence; says what is missing when there is too little to compare
  * @example chartFinding([]) // 'No torque has been recorded for this joint.'
+ * @source median and largest reading against the torque before; common practice
  */
 export function chartFinding(points: readonly ChartPoint[]): string {
   if (points.length === 0) return 'No torque has been recorded for this joint.';

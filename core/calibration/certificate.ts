@@ -14,7 +14,7 @@ const CORRECTIONS = new WeakMap<object, GaugeCorrection | null>();
  * Equation: T = a + b·p by least squares.
  * @param certificate certificate as stored, at least 3 points, Pa and N·m
  * @returns the line in SI, or null for a gauge's certificate and for points that give no rising line
- * @example lineOfCertificate(certificate)?.slope // N·m/Pa
+ * @example lineOfCertificate(certificate)?.slope // 1.5e-5 N·m/Pa
  * @source JCGM 100:2008 (GUM), Annex H.3
  */
 export function lineOfCertificate({ measured }: Measured): CertificateLineView | null {
@@ -37,7 +37,8 @@ export function lineOfCertificate({ measured }: Measured): CertificateLineView |
  * Equation: linear interpolation between (reference, indicated) pairs.
  * @param certificate certificate as stored, Pa
  * @returns the correction, or null for a wrench's certificate and where fewer than two rising points are listed
- * @example correctionOfCertificate(certificate)?.toIndicated(260e5) // Pa
+ * @example correctionOfCertificate({ measured: { kind: 'gauge', points: [{ indicated: { si: 0 }, reference: { si: 0 }
+ * }, { indicated: { si: 1e7 }, reference: { si: 1.01e7 } }] } })?.toIndicated(1.01e7) // 1e7 Pa
  * @source JCGM 200:2012 (VIM), 2.53 correction
  */
 export function correctionOfCertificate({ measured }: Measured): GaugeCorrection | null {

@@ -23,10 +23,10 @@ export interface FittedLine {
 /**
  * Fits a straight line by unweighted least squares.
  *
- * Equation: b = Sxy/Sxx; a = ȳ − b·x̄; s² = Σr²/(n − 2); u²(b) = s²/Sxx; u²(a) = s²·(1/n + x̄²/Sxx);
- * cov(a, b) = −x̄·s²/Sxx.
- * @param xs abscissas, n ≥ 3, not all equal
- * @param ys ordinates, as many
+ * Equation: b = Sxy/Sxx; a = ȳ − b·x̄; s² = Σr²/(n − 2); u²(b) = s²/Sxx; u²(a) = s²·(1/n + x̄²/Sxx); cov(a, b) =
+ * −x̄·s²/Sxx.
+ * @param xs abscissas, each in one unit, n ≥ 3, not all equal
+ * @param ys ordinates, each in one unit, any finite value, as many
  * @returns the line, or null when the points cannot determine one
  * @example fitLine([0, 1, 2], [1, 3, 5])?.slope // 2
  * @source JCGM 100:2008 (GUM), Annex H.3
@@ -69,7 +69,8 @@ function mean(values: readonly number[]): number {
  * Equation: T = a + b·p by least squares; through the origin would do when |a| ≤ 2·u(a).
  * @param points pressure in Pa and torque in N·m, at least 3, rising
  * @returns the line in SI, or null when the points give no rising line
- * @example certificateLine(points)?.slope // N·m/Pa
+ * @example certificateLine([1, 2, 3].map((n) => ({ pressure: n * 1e7, torque: n * 150, direction: 'up' })))?.slope //
+ * 1.5e-5 N·m/Pa
  * @source JCGM 100:2008 (GUM), Annex H.3
  */
 export function certificateLine(points: readonly TorquePoint[]): CertificateLineView | null {
@@ -102,9 +103,9 @@ export function certificateLine(points: readonly TorquePoint[]): CertificateLine
  *
  * Equation: u² = u²(a) + x²·u²(b) + 2·x·cov(a, b).
  * @param line fitted line
- * @param x abscissa, Pa for a certificate
+ * @param x abscissa, Pa for a certificate, any finite value
  * @returns standard uncertainty in the ordinate's unit, N·m for a certificate
- * @example lineUncertainty(line, 260e5) // N·m
+ * @example lineUncertainty({ interceptUncertainty: 0.5, slopeUncertainty: 1e-8, covariance: -4e-9 }, 260e5) // 0.33 N·m
  * @source JCGM 100:2008 (GUM), Annex H.3, equation (H.15)
  */
 export function lineUncertainty(

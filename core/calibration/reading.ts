@@ -9,7 +9,7 @@ type Line = Pick<CertificateLineView, 'intercept' | 'slope'>;
  * @param line certificate line, SI
  * @param pressurePa pressure, Pa, at least 0
  * @returns torque, N·m; never below zero
- * @example torqueAtPressure(line, 260e5) // N·m
+ * @example torqueAtPressure({ intercept: -6, slope: 1.5e-5 }, 260e5) // 384 N·m
  * @source JCGM 100:2008 (GUM), Annex H.3
  */
 export function torqueAtPressure(line: Line, pressurePa: number): number {

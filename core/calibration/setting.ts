@@ -5,9 +5,9 @@ import type { CertificateLineView } from '../contract/tool.ts';
  *
  * Equation: p = (T − a)/b.
  * @param line certificate line, SI
- * @param torque wanted torque, N·m
+ * @param torque wanted torque, N·m, at least 0
  * @returns pressure, Pa; never below zero
- * @example pressureForTorque(line, 383.441) // 25952384 Pa
+ * @example pressureForTorque({ intercept: -6, slope: 1.5e-5 }, 384) // 260e5 Pa
  * @source JCGM 100:2008 (GUM), Annex H.3
  */
 export function pressureForTorque(
@@ -17,7 +17,14 @@ export function pressureForTorque(
   return Math.max(0, (torque - line.intercept) / line.slope);
 }
 
-/** Lowest and highest certified pressure, Pa. */
+/**
+ * Pressures between which a certificate has points.
+ *
+ * @param line certificate line with its points, Pa; at least one
+ * @returns lowest and highest certified pressure, Pa
+ * @example certifiedRange({ points: [{ pressure: 7e6 }, { pressure: 69e6 }] }).highest // 69e6 Pa
+ * @source ISO/IEC 17025:2017, 7.8.4: a certificate speaks for the points it lists
+ */
 export function certifiedRange(line: Pick<CertificateLineView, 'points'>): {
   lowest: number;
   highest: number;

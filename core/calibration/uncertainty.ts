@@ -26,7 +26,8 @@ export interface TorqueBudgetInput {
  * Equation: u² = u²(line) + s² + (U/k·T)² + (b·limit/√3)² + (b·graduation/√12)².
  * @param input line, pressure, reference and gauge, SI
  * @returns parts in N·m; the reference is left out when it is not known
- * @example torqueBudget(input).map((part) => part.u)
+ * @example torqueBudget({ line, pressure: 260e5, torque: 384, reference: null, gauge: { limit: 7e5, graduation: 10e5 }
+ * }).length // 4 parts, without the reference
  * @source JCGM 100:2008 (GUM), 4.3.7 and Annex H.3
  */
 export function torqueBudget({
@@ -58,7 +59,7 @@ export function torqueBudget({
  * Root of the sum of squares.
  *
  * Equation: u = √Σui².
- * @param parts standard uncertainties of independent contributors, one unit
+ * @param parts standard uncertainties of independent contributors, one unit, at least 0
  * @returns combined standard uncertainty
  * @example combined([3, 4]) // 5
  * @source JCGM 100:2008 (GUM), 5.1.2

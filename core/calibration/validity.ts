@@ -17,7 +17,8 @@ export type CertificateStanding<C> =
  * @param certificates in any order
  * @param date calendar date YYYY-MM-DD in the site's time zone
  * @returns the certificate in force, or null
- * @example certificateInForce(certificates, '2026-03-16')
+ * @example certificateInForce([{ data: { calibratedOn: '2026-01-10', validUntil: '2027-01-09' } }], '2027-01-10') //
+ * null
  * @source validity as written on the certificate; ISO/IEC 17025:2017, 7.8.4 leaves the interval to the user
  */
 export function certificateInForce<C extends Dated>(certificates: readonly C[], date: string): C | null {
@@ -25,7 +26,16 @@ export function certificateInForce<C extends Dated>(certificates: readonly C[], 
   return standing.state === 'in force' ? standing.certificate : null;
 }
 
-/** As `certificateInForce`, but also names the certificate that just misses the date. */
+/**
+ * As `certificateInForce`, but also names the certificate that just misses the date.
+ *
+ * @param certificates in any order; of two calibrations on one day the later in the list wins
+ * @param date calendar date YYYY-MM-DD in the site’s time zone
+ * @returns in force, lapsed or later with the certificate meant; none when there is no certificate at all
+ * @example certificateStanding([{ data: { calibratedOn: '2026-01-10', validUntil: '2027-01-09' } }],
+ * '2027-01-10').state // 'lapsed'
+ * @source validity as written on the certificate; ISO/IEC 17025:2017, 7.8.4 leaves the interval to the user
+ */
 export function certificateStanding<C extends Dated>(
   certificates: readonly C[],
   date: string,
@@ -48,7 +58,15 @@ function latest<C extends Dated>(certificates: readonly C[]): C | null {
   );
 }
 
-/** Whether a certificate that is in force at the start runs out before the job's last day. */
+/**
+ * Whether a certificate that is in force at the start runs out before the job's last day.
+ *
+ * @param certificate certificate that is in force at the start
+ * @param endsOn last day of the job, YYYY-MM-DD
+ * @returns true when it is no longer in force on that day
+ * @example lapsesDuringJob({ data: { calibratedOn: '2026-01-10', validUntil: '2027-01-09' } }, '2027-01-10') // true
+ * @source validity as written on the certificate, through its last day
+ */
 export function lapsesDuringJob(certificate: Dated, endsOn: string): boolean {
   return certificate.data.validUntil < endsOn;
 }

@@ -5,9 +5,11 @@ import type { ChartPoint } from '../contract/joint.ts';
  * first, the last and every point with studs that did not turn.
  *
  * @param points in order of time
- * @param width columns of the drawing, 1 or more
+ * @param width columns of the drawing, whole, 1 or more
  * @returns points in their order; all of them when they fit two to a column
- * @example downsample(points, 300).length // at most 2 × 300 and the points kept for a reason
+ * @example downsample([1, 5, 3, 2].map((torque) => ({ torque, highest: torque, notTurned: 0 })), 1).length // 3: first,
+ * highest, last
+ * @source lowest and highest of each column: common practice in drawing series
  */
 export function downsample(points: readonly ChartPoint[], width: number): ChartPoint[] {
   const columns = Math.max(1, Math.floor(width));

@@ -15,7 +15,7 @@ export type Seat = 'fits' | 'too small' | 'too large';
  *
  * Equation: fits when 0 ≤ A − F ≤ looseness.
  * @param opening nominal width across flats A and stated looseness, m; looseness null is not known and allows nothing
- * @param hexagon nominal width across flats F of the nut or the reducer's outside, m
+ * @param hexagon nominal width across flats F of the nut or the reducer’s outside, m, above 0
  * @returns how it sits
  * @example seat({ acrossFlats: 0.036, looseness: null }, 0.0365125) // 'too small'
  * @source nominal sizes of the nut standard; tolerances of openings: none published that could be read
@@ -29,7 +29,14 @@ export function seat(
   return excess > (opening.looseness ?? 0) + SAME_SIZE ? 'too large' : 'fits';
 }
 
-/** Opening of a cassette or reducer in SI. */
+/**
+ * Opening of a cassette or reducer in SI.
+ *
+ * @param tool cassette or reducer of the register
+ * @returns nominal width across flats and looseness, m; looseness null when it is not known
+ * @example openingOf(set.cassette).acrossFlats // 0.0365125 m
+ * @source exact inch and millimetre (NIST SP 811, Appendix B)
+ */
 export function openingOf(tool: Cassette | Reducer): { acrossFlats: number; looseness: number | null } {
   const { acrossFlats, looseness } = tool.data.properties;
   return { acrossFlats: acrossFlats.si, looseness: looseness?.si ?? null };
@@ -44,11 +51,11 @@ export type Remedy =
  * Names what on the register would bring the chosen set to the nut: a reducer for the chosen cassette, or else another
  * cassette of the drive unit's family. Parts out of use or rated below the torque are not named.
  *
- * @param nutFlats exact nominal width across flats of the nut, m
+ * @param nutFlats exact nominal width across flats of the nut, m, above 0
  * @param input chosen set and what is on the register
- * @param torque that has to pass, N·m, or null when not known
+ * @param torque that has to pass, N·m, above 0, or null when not known
  * @returns remedies, reducers first, each list in order of number
- * @example remedies(0.0365125, input, 384)
+ * @example remedies(0.0365125, input, 384).length // 0: nothing else on the register
  * @source as `seat`
  */
 export function remedies(

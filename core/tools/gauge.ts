@@ -40,7 +40,15 @@ export function roundToMark(
   return { value, unit: gauge.unit, pressure: toSI(value, gauge.unit) };
 }
 
-/** Where on the scale a pressure lies: below or above the readable part, beyond the scale, or well in it. */
+/**
+ * Where on the scale a pressure lies: below or above the readable part, beyond the scale, or well in it.
+ *
+ * @param pressure p, Pa, at least 0
+ * @param gauge scale maximum, Pa
+ * @returns low below 20 %, high above 90 %, beyond above the maximum
+ * @example scalePlace(260e5, { unit: 'bar', scaleMax: 700e5, graduation: 10e5 }) // 'readable'
+ * @source READABLE: common practice
+ */
 export function scalePlace(pressure: number, gauge: GaugeScale): 'low' | 'readable' | 'high' | 'beyond' {
   const share = pressure / gauge.scaleMax;
   if (share > 1 + 1e-12) return 'beyond';

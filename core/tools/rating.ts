@@ -9,7 +9,14 @@ export interface RatedPart {
   readonly torque: number | null | undefined;
 }
 
-/** Parts of the set in the order of the chain, pump to nut, with their ratings. */
+/**
+ * Parts of the set in the order of the chain, pump to nut, with their ratings.
+ *
+ * @param set tools chosen for the setting; parts not chosen are left out
+ * @returns parts from pump to nut; a rating is null when not known, absent when the part has none
+ * @example ratedParts(set).length // 5
+ * @source lowest-rated part governs: common practice
+ */
 export function ratedParts(set: ToolSet): RatedPart[] {
   const parts: RatedPart[] = [];
   if (set.pump !== null) parts.push(part(set.pump, set.pump.data.properties.ratedPressure.si));
@@ -37,14 +44,21 @@ function part(tool: AnyTool, pressure: number | undefined, torque?: number | nul
  *
  * @param parts rated parts
  * @returns pressure in Pa and the part, or null when no part has one
- * @example lowestPressure(ratedParts(set))?.value
+ * @example lowestPressure(parts)?.value // 690e5 Pa
  * @source lowest-rated part governs: common practice
  */
 export function lowestPressure(parts: readonly RatedPart[]): { value: number; part: RatedPart } | null {
   return lowest(parts, (one) => one.pressure);
 }
 
-/** Lowest torque rating of the parts that carry the torque, N·m; parts without a known rating are left out. */
+/**
+ * Lowest torque rating of the parts that carry the torque; parts without a known rating are left out.
+ *
+ * @param parts rated parts
+ * @returns torque in N·m and the part, or null when no part has one
+ * @example lowestTorque(parts)?.value // 1100 N·m
+ * @source lowest-rated part governs: common practice
+ */
 export function lowestTorque(parts: readonly RatedPart[]): { value: number; part: RatedPart } | null {
   return lowest(parts, (one) => one.torque);
 }

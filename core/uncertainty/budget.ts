@@ -190,7 +190,9 @@ export interface LoadContributor {
  * Equation: F = T/(K·D): (u(F)/F)² = Σ(u(T)/T)² + Σ(u(K)/K)².
  * @param contributors relative uncertainties of torque and nut factor
  * @returns budget in parts of F; multiply by F for newtons
- * @example loadBudget(contributors).value?.combined // 0.1020 for 2 % of torque and 10 % of K
+ * @example loadBudget([{ name: 'tool', of: 'torque', relative: 0.02, scope: 'common', basis: '', degreesOfFreedom: null
+ * }, { name: 'K', of: 'nut factor', relative: 0.1, scope: 'per bolt', basis: '', degreesOfFreedom: null
+ * }]).value?.combined // 0.1020
  * @source JCGM 100:2008 (GUM), equation (12)
  */
 export function loadBudget(contributors: readonly LoadContributor[]): Outcome<Budget> {

@@ -21,7 +21,7 @@ export interface Distribution {
  *
  * Equation: s² = Σ(x − x̄)²/(M − 1); skewness = (Σ(x − x̄)³/M)/(Σ(x − x̄)²/M)^1.5.
  * @param values at least two finite values; they are sorted in place
- * @param seed seed they were drawn with
+ * @param seed seed they were drawn with, whole
  * @param generator what drew them
  * @returns summary
  * @example summarise(Float64Array.of(1, 2, 3), 1, 'by hand').mean // 2
@@ -80,7 +80,7 @@ export interface SimulatedShare {
  * @param limit in their unit, finite
  * @param side which side passes; a value at the limit passes
  * @returns share with its uncertainty
- * @example shareKeeping(distribution, 120e3, 'at most').value?.probability
+ * @example shareKeeping({ sorted: Float64Array.of(1, 2, 3, 4) }, 3, 'at most').value?.probability // 0.75
  * @source JCGM 101:2008 (GUM Supplement 1), 7.7
  */
 export function shareKeeping(

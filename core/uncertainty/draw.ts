@@ -17,8 +17,8 @@ const CUT = 3.4e-6;
  * Source of uniform numbers above 0 and below 1, the same for the same seed on every engine.
  *
  * @param seed whole number of 32 bits
- * @returns function that draws the next number
- * @example uniformSource(1)() // above 0, below 1
+ * @returns function that draws the next number, above 0 and below 1
+ * @example uniformSource(1)() === uniformSource(1)() // true
  * @source xoroshiro128+ of D. Blackman and S. Vigna
  */
 export function uniformSource(seed: number): () => number {
@@ -32,7 +32,7 @@ export function uniformSource(seed: number): () => number {
  *
  * Equation: x = m·(1 + …) by the inverse of the distribution; a lognormal one has mean m and deviation u.
  * @param mean m; above 0 for the lognormal shape
- * @param u standard deviation, at least 0
+ * @param u standard uncertainty, in the quantity’s unit, at least 0
  * @param shape normal, lognormal or uniform
  * @returns function from (0, 1) to a value
  * @example samplerOf(0, 1, 'normal')(0.5) // 0

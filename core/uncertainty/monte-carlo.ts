@@ -36,7 +36,9 @@ export interface Simulation extends Distribution {
  * Equation: F = F0·Π(1 + εT)/Π(1 + εK); common ε drawn once per trial, per-bolt ε once per bolt.
  * @param input nominal load, shaped contributors, draws, seed, number of bolts
  * @returns moments, 95 % interval and the sorted loads
- * @example simulateLoad({ nominal: 100e3, contributors, draws: 100000, seed: 1, bolts: 1 }).value?.relativeInterval // [-0.17, 0.25]
+ * @example simulateLoad({ nominal: 100e3, contributors: [{ name: 'K', of: 'nut factor', relative: 0.1, scope: 'per
+ * bolt', basis: '', degreesOfFreedom: null, shape: 'normal' }], draws: 100000, seed: 1, bolts: 1
+ * }).value?.relativeInterval // [-0.16, 0.25]
  * @source JCGM 101:2008 (GUM Supplement 1), section 7
  */
 export function simulateLoad(input: SimulationInput): Outcome<Simulation> {

@@ -31,14 +31,15 @@ export interface Probability {
 /**
  * Probability of keeping a limit of the bolt (single bolt) or of the gasket (mean load of the joint).
  *
- * Equation: u² = uc² + ub² for a single bolt, uc² + ub²/N for the mean; normal: P = Φ(±(L − F)/(u·F)); lognormal:
- * P = Φ(±ln(L/F)/s), s² = ln(1 + u²).
+ * Equation: u² = uc² + ub² for a single bolt, uc² + ub²/N for the mean; normal: P = Φ(±(L − F)/(u·F)); lognormal: P =
+ * Φ(±ln(L/F)/s), s² = ln(1 + u²).
  * @param load bolt load with its common and per-bolt parts
  * @param limit L, as a bolt load, N, above 0
  * @param side whether the load has to stay at least or at most at the limit
  * @param subject single bolt or joint mean
  * @returns probability that says what it is about
- * @example limitProbability(load, 120e3, 'at most', 'single bolt').value?.probability
+ * @example limitProbability({ load: 100e3, common: 0.02, perBolt: 0.1, boltCount: 12, shape: 'lognormal' }, 120e3, 'at
+ * most', 'single bolt').value?.probability // 0.963
  * @source JCGM 106:2012, section 7 (from memory); JCGM 100:2008 (GUM), equation (10)
  */
 export function limitProbability(
@@ -81,9 +82,10 @@ function distance(load: number, limit: number, relative: number, shape: Uncertai
  * Equation: normal: F·(1 ± z·u); lognormal: F·exp(±z·s), s² = ln(1 + u²); z = Φ⁻¹((1 + share)/2).
  * @param load bolt load with its common and per-bolt parts
  * @param subject single bolt or joint mean
- * @param share 0.5 to 0.9999
+ * @param share p, 1, from 0.5 to 0.9999
  * @returns lower and upper end, N; a normal interval never goes below zero
- * @example loadInterval(load, 'single bolt', 0.95).value // [81.9e3, 122.1e3] for 100 kN, 10.2 % lognormal
+ * @example loadInterval({ load: 100e3, common: 0.02, perBolt: 0.1, boltCount: 12, shape: 'lognormal' }, 'single bolt',
+ * 0.95).value // [81.9e3, 122.1e3] N
  * @source JCGM 100:2008 (GUM), Annex G
  */
 export function loadInterval(

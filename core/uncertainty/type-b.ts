@@ -31,7 +31,7 @@ export function fromLimits(halfWidth: number | null, shape: LimitShape): Outcome
  *
  * Equation: u = U/k.
  * @param expanded U, in the quantity's unit, at least 0
- * @param coverage k as the certificate states it, above 0
+ * @param coverage k, 1, as the certificate states it, above 0
  * @returns u in the quantity's unit
  * @example fromExpanded(10, 2).value // 5
  * @source JCGM 100:2008 (GUM), 4.3.3

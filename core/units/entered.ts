@@ -19,12 +19,14 @@ const FRACTION = /^(\d+)\s*\/\s*(\d+)$/;
 const MIXED = /^(\d+)(?:\s*-\s*|\s+)(\d+)\s*\/\s*(\d+)$/;
 
 /**
- * Reads a number as typed: decimal (`12.5`), fraction (`7/8`) or mixed fraction (`1-7/16`).
- * Thousands separators are refused because a comma or point could be either.
+ * Reads a number as typed: decimal (`12.5`), fraction (`7/8`) or mixed fraction (`1-7/16`). Thousands separators are
+ * refused because a comma or point could be either.
  *
  * @param text what was typed
  * @param decimalSign the sign agreed for this input; the other one is refused, never guessed
- * @example parseNumber('1-7/16', '.') // { ok: true, value: 1.4375 }
+ * @returns the number, or why the text is none
+ * @example parseNumber('1-7/16', '.').value // 1.4375
+ * @source exact fractions; rule of this program for signs and separators
  */
 export function parseNumber(text: string, decimalSign: DecimalSign): ParsedNumber {
   const trimmed = text.trim().replace(/^−/, '-');
@@ -46,7 +48,16 @@ function quotient(whole: number, numerator: number, denominator: number): Parsed
   return { ok: true, value: whole + numerator / denominator };
 }
 
-/** Builds the stored form of a typed value, or null when it can't be read as a number. */
+/**
+ * Builds the stored form of a typed value, or null when it can't be read as a number.
+ *
+ * @param text as typed; kept verbatim
+ * @param unit unit it was typed in
+ * @param decimalSign sign of the person’s locale
+ * @returns text, unit and SI value, or null when the text is no number
+ * @example enter('1-7/16', 'in')?.si // 0.0365125 m
+ * @source NIST SP 811 (2008), Appendix B
+ */
 export function enter(text: string, unit: Unit, decimalSign: DecimalSign = '.'): Entered | null {
   const parsed = parseNumber(text, decimalSign);
   return parsed.ok ? { text: text.trim(), unit, si: toSI(parsed.value, unit) } : null;

@@ -7,6 +7,7 @@ export const FROZEN_DIGITS = 12;
  * Equation: nearest decimal number with `digits` significant digits.
  * @param x any number; zero and non-finite numbers come back unchanged
  * @param digits 1 to 17
+ * @returns x to that many digits; what is not finite stays as it is
  * @example roundSignificant(259.52384, 4) // 259.5
  * @source decimal rounding as in NIST SP 811 (2008), Appendix B.7
  */
@@ -19,7 +20,9 @@ export function roundSignificant(x: number, digits: number): number {
  * Copies a value with every number in it rounded to the frozen digits, at any depth.
  *
  * @param value plain data: numbers, strings, arrays, objects
- * @example freeze({ torque: 0.1 + 0.2 }) // { torque: 0.3 }
+ * @returns a copy with every number rounded to 12 significant digits
+ * @example freeze({ torque: 0.1 + 0.2 }).torque === 0.3 // true
+ * @source rule of this program: engines differ in the last bits of transcendental functions
  */
 export function freeze<T>(value: T): T {
   return frozen(value) as T;

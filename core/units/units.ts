@@ -60,7 +60,14 @@ export type Unit = keyof typeof UNITS;
 
 export const UNIT_CODES = Object.keys(UNITS) as [Unit, ...Unit[]];
 
-/** Units of one quantity, in the order they are offered. */
+/**
+ * Units of one quantity, in the order they are offered.
+ *
+ * @param quantity what is measured
+ * @returns unit codes, the first one offered first
+ * @example unitsOf('pressure') // ['bar', 'psi', 'MPa_pressure']
+ * @source NIST SP 811 (2008), Appendix B.8
+ */
 export function unitsOf(quantity: QuantityKind): Unit[] {
   return UNIT_CODES.filter((unit) => UNITS[unit].quantity === quantity);
 }
@@ -69,8 +76,9 @@ export function unitsOf(quantity: QuantityKind): Unit[] {
  * Converts a value to SI (m, m², N, Pa, N·m, °C, rad, 1/K, N/m, 1).
  *
  * Equation: si = value × factor + offset.
- * @param value number in `unit`
+ * @param value number in `unit`, any finite value
  * @param unit unit code
+ * @returns value in SI
  * @example toSI(1, 'in') // 0.0254
  * @source NIST SP 811 (2008), Appendix B.8
  */
@@ -83,8 +91,9 @@ export function toSI(value: number, unit: Unit): number {
  * Converts an SI value to a unit.
  *
  * Equation: value = (si − offset) / factor.
- * @param si number in SI
+ * @param si number in the quantity’s SI unit, any finite value
  * @param unit unit code
+ * @returns value in `unit`
  * @example fromSI(0.0254, 'in') // 1
  * @source NIST SP 811 (2008), Appendix B.8
  */
