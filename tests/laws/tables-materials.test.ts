@@ -9,6 +9,7 @@ import { RATINGS_2_2_METRIC, RATINGS_2_3_METRIC } from '../../core/reference/asm
 import { RATINGS_BEFORE_2003 } from '../../core/reference/asme-b16-5-ratings-before-2003.ts';
 import { ASME_B31_1_MODULUS } from '../../core/reference/asme-b31-1-modulus.ts';
 import { ASME_II_D_EXPANSION } from '../../core/reference/asme-ii-d-expansion.ts';
+import { NUT_PAIRS } from '../../core/reference/astm-a194.ts';
 import { EN_10269 } from '../../core/reference/en-10269.ts';
 import { FRICTION_CLASSES, frictionClass } from '../../core/reference/friction-classes.ts';
 import { ISO_898_2 } from '../../core/reference/iso-898-2.ts';
@@ -16,9 +17,10 @@ import { nutProofStress } from '../../core/reference/nut-proof.ts';
 import type { RatingRow } from '../../core/reference/rating-row.ts';
 import { RATING_GROUPS, ratingAt } from '../../core/reference/ratings.ts';
 import { SOURCES } from '../../core/reference/sources.ts';
-import { gradeNames } from '../../core/reference/strengths.ts';
+import { findStrength, gradeNames } from '../../core/reference/strengths.ts';
 import { expansionAt, modulusAt, yieldAt } from '../../core/reference/temperature.ts';
 import { VDI_2230_FRICTION } from '../../core/reference/vdi-2230-friction.ts';
+import { toSI } from '../../core/units/units.ts';
 
 const RATING_TABLES: readonly (readonly RatingRow[])[] = [
   RATINGS_1_1_METRIC,
@@ -260,6 +262,16 @@ describe('nuts', () => {
     });
     expect(nutProofStress('A194 8M', thread('M24'), 'ASME B18.2.4.6M heavy hex')?.value).toBe(550e6);
     expect(nutProofStress('ASTM A194 Gr. 7', thread('1-8 UNC'), heavy)?.status).toBe('SINGLE');
+  });
+
+  test('in a pair that sources name, the nut proves more than the stud’s tensile strength', () => {
+    for (const [stud, nut] of NUT_PAIRS) {
+      const strength = findStrength(stud, thread('7/8-9 UNC'));
+      const proof = nutProofStress(`ASTM A194 ${nut}`, thread('7/8-9 UNC'), heavy)?.value ?? 0;
+      if (strength === null) throw new Error(`fixture: ${stud}`);
+      expect(proof, `${stud} with ${nut}`).toBeGreaterThan(toSI(...strength.tensile));
+    }
+    expect(NUT_PAIRS).toHaveLength(2);
   });
 
   test('class 8 changes at M16', () => {
