@@ -66,7 +66,7 @@ describe('sheet against register, standard and sister joints', () => {
 
   test('a joint outside the standards has no standard to be held against', () => {
     expect(
-      standardReference({ ...DATA, flange: { kind: 'custom', description: 'girth flange' } }),
+      standardReference({ ...DATA, flange: { kind: 'custom', description: 'girth flange', siteRow: null } }),
     ).toBeNull();
   });
 });

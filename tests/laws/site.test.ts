@@ -92,7 +92,8 @@ test('every flange and strength row is found again by the cells that name it', (
   expect(flanges.length).toBeGreaterThan(300);
   for (const cells of [...flanges.map(flangeCells), ...BOLT_STRENGTHS.map(strengthCells)]) {
     const [first] = cells;
-    expect(tableCells(first?.table ?? '', first?.key ?? '')).toEqual(cells);
+    expect(cells.length).toBeGreaterThan(0);
+    expect(tableCells(first?.table ?? '', first?.key ?? '')).toEqual(expect.arrayContaining([...cells]));
   }
 });
 

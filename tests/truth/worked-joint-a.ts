@@ -1,4 +1,5 @@
 import { jointData } from '../../core/contract/joint.ts';
+import { NO_SITE_TABLES } from '../../core/joint/site-tables.ts';
 import type { CardInput } from '../../core/setting/input.ts';
 import { typed } from './entered.ts';
 
@@ -196,5 +197,6 @@ export function workedJointA(): CardInput {
     },
     onRegister: { cassettes: [], reducers: [] },
     lastTightening: null,
+    site: NO_SITE_TABLES,
   };
 }
