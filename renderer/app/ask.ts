@@ -61,6 +61,25 @@ export function useAsk<N extends ReadName>(
   });
 }
 
+const MOST_ON_A_PAGE = 200;
+
+interface Listed {
+  readonly rows: readonly unknown[];
+  readonly total: number;
+}
+type ListName = { [N in ReadName]: RequestInput<N> extends { pageSize: number } ? N : never }[ReadName];
+type RowOf<N extends ListName> = RequestOutput<N> extends { rows: (infer R)[] } ? R : never;
+
+/** Every row of a list, page after page. */
+export async function allRows<N extends ListName>(name: N, input: RequestInput<N>): Promise<RowOf<N>[]> {
+  const rows: RowOf<N>[] = [];
+  for (let page = 1; ; page++) {
+    const answer: Listed = await settle(name, { ...input, page, pageSize: MOST_ON_A_PAGE });
+    rows.push(...(answer.rows as RowOf<N>[]));
+    if (answer.rows.length === 0 || rows.length >= answer.total) return rows;
+  }
+}
+
 export function usePreview<N extends ReadName>(name: N) {
   return useMutation<RequestOutput<N>, RequestFailure, RequestInput<N>>({
     mutationFn: (input) => settle(name, input),

@@ -6,6 +6,7 @@ import { RecordBreakout } from '../screens/events/record-breakout.tsx';
 import { RecordTightening } from '../screens/events/record-tightening.tsx';
 import { EvidencePage } from '../screens/evidence/evidence-page.tsx';
 import { ImportPage } from '../screens/imports/import-page.tsx';
+import { CompareSheet } from '../screens/joints/compare-sheet.tsx';
 import { EditJoint, NewJoint } from '../screens/joints/joint-edit.tsx';
 import { JointList } from '../screens/joints/joint-list.tsx';
 import { JointPage } from '../screens/joints/joint-page.tsx';
@@ -45,6 +46,11 @@ export function Pages() {
       <Route path="/joints/:id/edit/:field?">
         {about((id, { field }) => (
           <EditJoint id={id} field={field} />
+        ))}
+      </Route>
+      <Route path="/joints/:id/compare">
+        {about((id) => (
+          <CompareSheet id={id} />
         ))}
       </Route>
       <Route path="/joints/:id/setting">

@@ -2,9 +2,9 @@ import { type Circle, hexagon, layOut, type Spot } from './bolt-geometry.ts';
 
 interface BoltCircleProps {
   readonly count: number;
-  /** Bolts in the order they are turned; without it the drawing only numbers them. */
-  readonly order?: readonly number[];
-  /** Place in `order` of the bolt being turned. */
+  /** Bolts in the order they are turned, one per tool, null where a tool waits; without it they are only numbered. */
+  readonly order?: readonly (readonly (number | null)[])[];
+  /** Place in `order` of what is being turned. */
   readonly at?: number;
   readonly size?: number;
 }
@@ -12,12 +12,12 @@ interface BoltCircleProps {
 /** The joint seen from the nut side: bolts numbered clockwise from the marked bolt 1. */
 export function BoltCircle({ count, order = [], at, size = 312 }: BoltCircleProps) {
   const circle = layOut(count, size);
-  const current = at === undefined ? undefined : order[at];
-  const done = new Set(at === undefined ? [] : order.slice(0, at));
+  const current = at === undefined ? [] : (order[at] ?? []).filter((bolt) => bolt !== null);
+  const done = new Set(at === undefined ? [] : order.slice(0, at).flat());
   const label = `Bolt circle, ${count} bolts, numbered clockwise from the mark, seen from the nut side${
-    current === undefined
+    current.length === 0
       ? ''
-      : `; now bolt ${current}, number ${(at ?? 0) + 1} of ${order.length} in the order`
+      : `; now bolt ${current.join(' and ')}, number ${(at ?? 0) + 1} of ${order.length} in the order`
   }`;
   return (
     <svg viewBox={`0 0 ${size} ${size}`} role="img" aria-label={label}>
@@ -28,7 +28,7 @@ export function BoltCircle({ count, order = [], at, size = 312 }: BoltCircleProp
           key={spot.bolt}
           spot={spot}
           circle={circle}
-          state={spot.bolt === current ? 'now' : done.has(spot.bolt) ? 'done' : 'waiting'}
+          state={current.includes(spot.bolt) ? 'now' : done.has(spot.bolt) ? 'done' : 'waiting'}
         />
       ))}
       <FirstBoltMark circle={circle} />
@@ -65,16 +65,20 @@ const MOST_LINES_AHEAD = 16;
 
 interface OrderLinesProps {
   readonly circle: Circle;
-  readonly order: readonly number[];
+  readonly order: readonly (readonly (number | null)[])[];
   readonly at: number;
 }
 
 function OrderLines({ circle, order, at }: OrderLinesProps) {
-  const lines = order.slice(1).map((bolt, index) => {
-    const from = circle.spots[(order[index] ?? 1) - 1];
-    const to = circle.spots[bolt - 1];
-    return { from, to, walked: index < at, next: index === at };
-  });
+  const spot = (bolt: number | null | undefined) => (bolt ? circle.spots[bolt - 1] : undefined);
+  const lines = order.slice(1).flatMap((bolts, index) =>
+    bolts.map((bolt, tool) => ({
+      from: spot(order[index]?.[tool]),
+      to: spot(bolt),
+      walked: index < at,
+      next: index === at,
+    })),
+  );
   // With many bolts the lines ahead would hide the drawing: only the next one is drawn.
   const shown = order.length > MOST_LINES_AHEAD ? lines.filter((line) => line.walked || line.next) : lines;
   return (

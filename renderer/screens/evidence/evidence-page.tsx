@@ -1,12 +1,13 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
 import type { SettingSummary } from '../../../core/contract/setting.ts';
-import { useAsk } from '../../app/ask.ts';
+import { allRows, useAsk } from '../../app/ask.ts';
 import { useRegister } from '../../app/register.ts';
-import { count } from '../../app/text/number.ts';
+import { count, unitLabel } from '../../app/text/number.ts';
 import { moment, span } from '../../app/text/time.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
+import { ExportList } from '../../components/export-list.tsx';
 import { DialText } from '../../components/number.tsx';
 import { Pager } from '../../components/pager.tsx';
 import { EvidenceIndex } from './evidence-index.tsx';
@@ -48,6 +49,34 @@ export function EvidencePage() {
                 </table>
               </div>
               <Pager page={page} pageSize={ROWS} total={total} noun="setting" onPage={setPage} />
+              <ExportList
+                name="issued-settings"
+                headings={[
+                  'Number',
+                  'Joint',
+                  'Work',
+                  'Starts on (YYYY-MM-DD)',
+                  'Ends on (YYYY-MM-DD)',
+                  'Dial (unit beside it)',
+                  'Unit of the dial',
+                  'Issued by',
+                  'Issued at (ISO 8601)',
+                  'Recorded',
+                ]}
+                rows={() => allRows('setting.list', { jointId: null, page: 1, pageSize: ROWS })}
+                cells={(row) => [
+                  row.number,
+                  row.tag,
+                  row.kind,
+                  row.startsOn,
+                  row.endsOn,
+                  row.dial?.value ?? null,
+                  row.dial === null ? null : unitLabel(row.dial.unit),
+                  row.issuedBy,
+                  row.issuedAt,
+                  row.recorded ? 'yes' : 'not yet',
+                ]}
+              />
             </>
           )
         }

@@ -48,6 +48,11 @@ export function GasketDataFields({ name, of = '' }: GasketDataFieldsProps) {
           label={`Part of the bars that is counted${of}`}
           quantity="ratio"
         />
+        <Text
+          name={`${name}.codeType`}
+          label={`Type in the code’s table${of}`}
+          hint="m and y left empty are taken from there"
+        />
         <Quantity name={`${name}.factorM`} label={`Gasket factor m${of}`} quantity="ratio" />
         <Quantity name={`${name}.stressY`} label={`Seating stress y${of}`} quantity="stress" />
         <Quantity name={`${name}.seatingStress`} label={`Least stress when seating${of}`} quantity="stress" />

@@ -26,6 +26,7 @@ const GASKET_UNITS = {
 export type GasketForm = Record<keyof typeof GASKET_UNITS, Typed> & {
   type: string;
   kind: string;
+  codeType: string;
   batch: string;
   source: string;
 };
@@ -34,6 +35,7 @@ export const EMPTY_GASKET: GasketForm = {
   ...blanks(GASKET_UNITS),
   type: '',
   kind: '',
+  codeType: '',
   batch: '',
   source: '',
 };
@@ -43,6 +45,7 @@ export function gasketForm(gasket: GasketData | null): GasketForm {
     ...typedEach(gasket, GASKET_UNITS),
     type: gasket?.type ?? '',
     kind: gasket?.kind ?? '',
+    codeType: gasket?.codeType ?? '',
     batch: gasket?.batch ?? '',
     source: gasket?.source ?? '',
   };
@@ -55,6 +58,7 @@ export function gasketInput(form: GasketForm): GasketInput {
     ...orNullEach(form, GASKET_UNITS),
     type: form.type,
     kind: textOrNull(form.kind) as GasketInput['kind'],
+    codeType: textOrNull(form.codeType),
     batch: form.batch,
     source: form.source,
   };
@@ -62,9 +66,9 @@ export function gasketInput(form: GasketForm): GasketInput {
 
 /** Null as long as nothing is typed; values without a type are sent, and the type is asked for. */
 export function firstGasketInput(form: GasketForm): GasketInput | null {
-  const { type, kind, batch, source, ...values } = form;
+  const { type, kind, codeType, batch, source, ...values } = form;
   const empty =
-    [type, kind, batch, source].every((text) => text.trim() === '') &&
+    [type, kind, codeType, batch, source].every((text) => text.trim() === '') &&
     Object.values(values).every((value) => value.text.trim() === '');
   return empty ? null : gasketInput(form);
 }

@@ -51,6 +51,7 @@ function gasketLines(gasket: GasketData, at: number): JointLine[] {
     ...contact,
     line('Partition bars, area', asTyped(gasket.partitionArea)),
     line('Part of it counted', asTyped(gasket.partitionShare)),
+    line('Type in the code’s table', gasket.codeType),
     line('Factor m', asTyped(gasket.factorM)),
     line('Seating stress y', asTyped(gasket.stressY)),
     line('Least when seating', asTyped(gasket.seatingStress)),

@@ -1,12 +1,13 @@
 import { Link } from 'wouter';
 import type { JointSummary } from '../../../core/contract/joint.ts';
 import type { RequestInput } from '../../../core/contract/requests.ts';
-import { useAsk } from '../../app/ask.ts';
+import { allRows, useAsk } from '../../app/ask.ts';
 import { useRegister } from '../../app/register.ts';
 import { counted } from '../../app/text/number.ts';
 import { dayOf } from '../../app/text/time.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
+import { ExportList } from '../../components/export-list.tsx';
 import { useSlash, walkEntries } from '../../components/list-keys.ts';
 import { Unknown } from '../../components/number.tsx';
 import { Pager } from '../../components/pager.tsx';
@@ -22,6 +23,8 @@ const COLUMNS: readonly { sort: Sort | null; words: string }[] = [
   { sort: 'service', words: 'Service' },
   { sort: 'lastEvent', words: 'Last done' },
 ];
+
+const LAST = ['Last done', 'Last done at (ISO 8601)'];
 
 export function JointList() {
   const { search, found, change } = useJointSearch();
@@ -98,6 +101,33 @@ export function JointList() {
                 noun="joint"
                 onPage={(page) => change({ page })}
               />
+              {rows.length > 0 && (
+                <ExportList
+                  name="joints"
+                  headings={[
+                    'Tag',
+                    'Plant unit',
+                    'Location',
+                    'Service',
+                    'Flange',
+                    'Bolting',
+                    'Stud grade',
+                    ...LAST,
+                  ]}
+                  rows={() => allRows('joint.list', search)}
+                  cells={(row) => [
+                    row.tag,
+                    row.unitName,
+                    row.location,
+                    row.service || null,
+                    row.flange,
+                    row.bolting,
+                    row.grade,
+                    row.lastEvent?.kind ?? 'nothing recorded',
+                    row.lastEvent?.happenedAt ?? '',
+                  ]}
+                />
+              )}
             </>
           )}
         </Asked>

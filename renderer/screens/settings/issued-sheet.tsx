@@ -6,6 +6,7 @@ import { Desk } from '../../components/desk.tsx';
 import { JointIndex } from '../joints/joint-index.tsx';
 import { CardMargin } from './card-margin.tsx';
 import { CardPage } from './card-page.tsx';
+import { RecomputeSection } from './recompute-section.tsx';
 import { useWorking } from './use-working.ts';
 
 /** An issued setting, as frozen: to be printed, and to be recorded against. */
@@ -20,7 +21,7 @@ export function IssuedSheet({ id }: { readonly id: string }) {
       margin={
         issued.data && (
           <CardMargin card={issued.data.card} working={working} stale={false} issued>
-            {null}
+            <RecomputeSection id={id} />
           </CardMargin>
         )
       }

@@ -1,11 +1,11 @@
 import type { KeyboardEvent } from 'react';
 import type { SettingCard } from '../../../core/contract/setting.ts';
 import { BoltCircle } from '../../components/bolt-circle.tsx';
-import { back, forward, type Place } from './order-steps.ts';
+import { back, boltWords, forward, type Place, type Step } from './order-steps.ts';
 
 interface OrderFigureProps {
   readonly card: SettingCard;
-  readonly steps: readonly (readonly number[])[];
+  readonly steps: readonly (readonly Step[])[];
   readonly place: Place;
   readonly onPlace: (place: Place) => void;
 }
@@ -50,7 +50,7 @@ export function OrderFigure({ card, steps, place, onPlace }: OrderFigureProps) {
       <figcaption className="small">
         {order.length > 0 && (
           <span role="status" className="no-print">
-            {pass?.name}: bolt {order[place.step]}, {place.step + 1} of {order.length}.{' '}
+            {pass?.name}: {boltWords(order[place.step] ?? [])}, {place.step + 1} of {order.length}.{' '}
           </span>
         )}
         Numbered clockwise from the mark, seen from the nut side.
@@ -61,6 +61,21 @@ export function OrderFigure({ card, steps, place, onPlace }: OrderFigureProps) {
 }
 
 function OrderWords({ card }: { readonly card: SettingCard }) {
+  if (card.toolOrder !== null) {
+    const { tools, steps, exact, source } = card.toolOrder;
+    return (
+      <>
+        {' '}
+        {tools === 2 ? 'Two' : 'Four'} tools at the same time{' '}
+        {steps.map((step) => (
+          <span key={step.join('-')}>
+            <span className="group">{step.map((bolt) => bolt ?? 'wait').join('+')}</span>{' '}
+          </span>
+        ))}
+        ({exact ? 'exactly' : 'nearly'} opposite, {source}).
+      </>
+    );
+  }
   if (card.order === null) return null;
   const origin = card.order.origin === 'published' ? 'published list' : 'rule of this program';
   return (

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { back, forward, type Place } from './order-steps.ts';
+import type { SettingCard } from '../../../core/contract/setting.ts';
+import { back, boltWords, forward, type Place, stepsOf } from './order-steps.ts';
 
 const steps = [
   [1, 3, 2, 4],
@@ -29,4 +30,72 @@ test('back undoes forward', () => {
     expect(place).toEqual(expected);
   }
   expect(back(place, steps)).toEqual({ pass: 0, step: 0 });
+});
+
+type Pass = SettingCard['passes'][number];
+const pass = (order: Pass['order'], tools: Pass['tools'] = 1, groups: number[][] | null = null): Pass => ({
+  name: order,
+  order,
+  tools,
+  groups,
+  set: null,
+  fraction: 1,
+  dial: null,
+  torque: null,
+  load: null,
+  stopWhen: '',
+});
+const one = {
+  boltCount: 4,
+  order: {
+    groups: [
+      [1, 3],
+      [2, 4],
+    ],
+    origin: 'own rule' as const,
+    source: '',
+  },
+  passes: [pass('by hand'), pass('star'), pass('circular')],
+  toolOrder: null,
+};
+
+test('one tool follows the star, then the circle', () => {
+  expect(stepsOf(one)).toEqual([
+    [[1], [3], [2], [4]],
+    [[1], [3], [2], [4]],
+    [[1], [2], [3], [4]],
+  ]);
+});
+
+test('several tools turn together in the star passes only, and one may wait', () => {
+  const toolOrder = {
+    tools: 2,
+    steps: [
+      [1, 3],
+      [2, null],
+    ],
+    exact: false,
+    source: '',
+  };
+  const passes = [pass('by hand'), pass('star', 2), pass('circular')];
+  const [byHand, star, circular] = stepsOf({ ...one, passes, toolOrder });
+  expect(byHand).toEqual([[1], [3], [2], [4]]);
+  expect(star).toEqual([
+    [1, 3],
+    [2, null],
+  ]);
+  expect(circular).toHaveLength(4);
+  expect(boltWords([1, 3])).toBe('bolts 1 and 3');
+  expect(boltWords([2, null])).toBe('bolt 2');
+});
+
+test('groups of neighbours are turned group by group, and an order that is not known has no steps', () => {
+  const passes = [
+    pass('groups', 1, [
+      [1, 2],
+      [3, 4],
+    ]),
+    pass('groups'),
+  ];
+  expect(stepsOf({ ...one, passes })).toEqual([[[1], [2], [3], [4]], []]);
 });

@@ -22,11 +22,15 @@ export function PassTable({ card, place, onPass }: PassTableProps) {
           <thead>
             <tr>
               <th scope="col">Step</th>
-              {withDial && (
-                <th scope="col" className="num">
-                  Dial <span className="unit">{unit}</span>
-                </th>
-              )}
+              <th scope="col" className="num">
+                {withDial ? (
+                  <>
+                    Dial <span className="unit">{unit}</span>
+                  </>
+                ) : (
+                  'Set'
+                )}
+              </th>
               <th scope="col" className="num">
                 Torque <span className="unit">N·m</span>
               </th>
@@ -51,9 +55,9 @@ export function PassTable({ card, place, onPass }: PassTableProps) {
                     {pass.name}
                   </button>
                 </th>
-                {withDial && (
-                  <td className="num dialcol">{pass.dial ? exact(pass.dial.value) : '–'}</td>
-                )}
+                <td className="num dialcol">
+                  {withDial ? (pass.dial ? exact(pass.dial.value) : '–') : (pass.set ?? '–')}
+                </td>
                 <td className="num">{pass.torque === null ? '–' : inUnit(pass.torque, 'N.m')}</td>
                 {withLoad && <td className="num">{pass.load === null ? '–' : inUnit(pass.load, 'kN')}</td>}
                 <td>{orderWords(pass, card.boltCount)}</td>
@@ -67,8 +71,8 @@ export function PassTable({ card, place, onPass }: PassTableProps) {
   );
 }
 
-function orderWords({ order, groups, tools }: SettingCard['passes'][number], count: number | null): string {
-  const turned = tools > 1 ? `, ${tools} tools at once` : '';
-  if (groups !== null) return `${groups.map((group) => group.join(' ')).join(' · ')}${turned}`;
-  return `${order === 'circular' && count !== null ? `1 to ${count}` : order}${turned}`;
+function orderWords({ order, tools }: SettingCard['passes'][number], count: number | null): string {
+  const words =
+    order === 'circular' && count !== null ? `1 to ${count}` : order === 'groups' ? 'group by group' : order;
+  return tools > 1 ? `${words}, ${tools} tools` : words;
 }

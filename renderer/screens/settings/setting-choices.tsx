@@ -1,18 +1,33 @@
 import { Link } from 'wouter';
+import type { FieldFault } from '../../../core/contract/errors.ts';
+import type { JointData } from '../../../core/contract/joint.ts';
 import type { ReferenceChoices } from '../../../core/contract/register.ts';
 import type { RequestInput } from '../../../core/contract/requests.ts';
+import { type Method, method } from '../../../core/contract/setting.ts';
 import { useAsk } from '../../app/ask.ts';
 import { day } from '../../app/text/time.ts';
 import { ToolSetFields } from '../../components/tool-set-fields.tsx';
+import { TorqueToolFields } from './torque-tool-fields.tsx';
 
 interface SettingChoicesProps {
   readonly input: RequestInput<'setting.compute'>;
   readonly plans: ReferenceChoices['passPlans'];
+  /** Faults of the last try, shown beside the tool's fields. */
+  readonly faults: readonly FieldFault[];
   readonly onChange: (input: RequestInput<'setting.compute'>) => void;
 }
 
+const METHODS = method.options;
+
+const usesSet = (input: RequestInput<'setting.compute'>): boolean =>
+  (input.method ?? 'hydraulic wrench') === 'hydraulic wrench';
+
+/** A tensioner is set by its maker's tables, not to a torque. */
+const describesTool = (input: RequestInput<'setting.compute'>): boolean =>
+  !usesSet(input) && input.method !== 'tensioner';
+
 /** What the card is worked out for, beside the page: every change works it out again. */
-export function SettingChoices({ input, plans, onChange }: SettingChoicesProps) {
+export function SettingChoices({ input, plans, faults, onChange }: SettingChoicesProps) {
   const joint = useAsk('joint.get', { id: input.jointId });
   const set = (part: Partial<RequestInput<'setting.compute'>>) => onChange({ ...input, ...part });
   return (
@@ -69,8 +84,67 @@ export function SettingChoices({ input, plans, onChange }: SettingChoicesProps) 
           Pass plans and their approval
         </Link>
       </div>
-      <h2>Tool set</h2>
-      <ToolSetFields tools={input.tools} onChange={(tools) => set({ tools })} />
+      <BoltSetChoice input={input} sets={joint.data?.data.boltSets ?? []} onChange={onChange} />
+      <div className="field">
+        <label htmlFor="method">Tightened with</label>
+        <select
+          id="method"
+          value={input.method ?? 'hydraulic wrench'}
+          onChange={(event) => set({ method: event.target.value as Method })}
+        >
+          {METHODS.map((each) => (
+            <option key={each}>{each}</option>
+          ))}
+        </select>
+      </div>
+      {usesSet(input) && (
+        <>
+          <h2>Tool set</h2>
+          <ToolSetFields tools={input.tools} onChange={(tools) => set({ tools })} />
+        </>
+      )}
+      {describesTool(input) && (
+        <TorqueToolFields faults={faults} onChange={(torqueTool) => set({ torqueTool })} />
+      )}
+      {input.kind === 'tightening' && (
+        <div className="field">
+          <label className="check">
+            <input
+              type="checkbox"
+              checked={input.withUncertainty ?? false}
+              onChange={(event) => set({ withUncertainty: event.target.checked })}
+            />
+            Simulate the spread of the load
+          </label>
+          <span className="hint">Takes a fraction of a second</span>
+        </div>
+      )}
+    </div>
+  );
+}
+
+interface BoltSetChoiceProps extends Pick<SettingChoicesProps, 'input' | 'onChange'> {
+  readonly sets: JointData['boltSets'];
+}
+
+/** Only a joint with several sets of bolts asks which one. */
+function BoltSetChoice({ input, sets, onChange }: BoltSetChoiceProps) {
+  if (sets.length === 0) return null;
+  return (
+    <div className="field">
+      <label htmlFor="boltSet">Bolt set</label>
+      <select
+        id="boltSet"
+        value={input.boltSet ?? 0}
+        onChange={(event) => onChange({ ...input, boltSet: Number(event.target.value) })}
+      >
+        <option value={0}>the joint’s first bolting</option>
+        {sets.map((set, at) => (
+          <option key={set.name} value={at + 1}>
+            {set.name}
+          </option>
+        ))}
+      </select>
     </div>
   );
 }

@@ -53,7 +53,14 @@ function OpenDesk({ jointId, plans }: OpenDeskProps) {
     <Desk
       indexLabel="Choices"
       choices
-      index={<SettingChoices input={input} plans={plans} onChange={change} />}
+      index={
+        <SettingChoices
+          input={input}
+          plans={plans}
+          faults={card.error?.error.details ?? []}
+          onChange={change}
+        />
+      }
       margin={
         card.data && (
           <CardMargin card={card.data} working={working} stale={stale} issued={false}>

@@ -1,8 +1,10 @@
 import { Link } from 'wouter';
 import type { RequestInput } from '../../../core/contract/requests.ts';
 import type { ToolClass, ToolSummary } from '../../../core/contract/tool.ts';
+import { allRows } from '../../app/ask.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
+import { ExportList } from '../../components/export-list.tsx';
 import { useSlash, walkEntries } from '../../components/list-keys.ts';
 import { Pager } from '../../components/pager.tsx';
 import { SortHeading } from '../../components/sort-heading.tsx';
@@ -96,6 +98,30 @@ export function ToolList() {
                 noun="tool"
                 onPage={(page) => change({ page })}
               />
+              {rows.length > 0 && (
+                <ExportList
+                  name="tools"
+                  headings={[
+                    'Number',
+                    'Serial',
+                    'Class',
+                    'Ratings (units in the cell)',
+                    'Status',
+                    'Place',
+                    'Certificate valid until (YYYY-MM-DD)',
+                  ]}
+                  rows={() => allRows('tool.list', search)}
+                  cells={(row) => [
+                    row.number,
+                    row.serial,
+                    row.class,
+                    row.ratings,
+                    row.status,
+                    row.place,
+                    row.validUntil ?? (row.needsCertificate ? 'no certificate' : 'needs none'),
+                  ]}
+                />
+              )}
             </>
           )}
         </Asked>
