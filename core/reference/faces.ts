@@ -65,10 +65,8 @@ function hubRow(standard: FlangeStandard, nps: string, class_: number): Row | nu
 export function raisedFaceHeight(standard: FlangeStandard, size: string, rating: string): TableValue | null {
   // A height is only as good as the flange it belongs to: a size that doesn't exist has none.
   if (findFlange(standard, size, rating) === null) return null;
-  const row = RAISED_FACES.find(([name, by, from, to]) => {
-    const at = Number(by === 'class' ? plainRating(rating) : plainSize(size));
-    return name === standard && at >= from && at <= to;
-  });
+  const at = Number(standard === 'EN 1092-1' ? plainSize(size) : plainRating(rating));
+  const row = RAISED_FACES.find(([name, , from, to]) => name === standard && at >= from && at <= to);
   if (row === undefined) return null;
   const [, by, from, to, height, sources, status] = row;
   return {

@@ -1,3 +1,6 @@
+/** Most sizes and ratings are already as the tables write them: the others are worth their replacements. */
+const DIGITS = /^\d+$/;
+
 /**
  * A size as the tables write it: "NPS 1-1/2" and "1 1/2" are the same.
  *
@@ -7,6 +10,7 @@
  * @source notation of the flange standards
  */
 export function plainSize(size: string): string {
+  if (DIGITS.test(size)) return size;
   return size
     .trim()
     .replace(/^(NPS|DN)\s*/i, '')
@@ -23,6 +27,7 @@ export function plainSize(size: string): string {
  * @source notation of the flange standards
  */
 export function plainRating(rating: string): string {
+  if (DIGITS.test(rating)) return rating;
   return rating
     .trim()
     .replace(/^(class|cl\.?|PN)\s*/i, '')
