@@ -8,7 +8,15 @@ function rankOf<K extends string>(listed: readonly K[]): Readonly<Record<K, numb
   return Object.fromEntries(listed.map((key, rank) => [key, rank])) as Record<K, number>;
 }
 
-/** Findings with the gravest first; within a severity in the order of the closed list of codes, then by subject. */
+/**
+ * Findings with the gravest first; within a severity in the order of the closed list of codes, then by subject.
+ *
+ * @param findings in any order
+ * @returns a sorted copy
+ * @example inOrder([{ severity: 'note', code: 'bolt_set_unknown', subject: '' }, { severity: 'refusal', code:
+ * 'bolt_set_unknown', subject: '' }])[0]?.severity // 'refusal'
+ * @source rule of this program
+ */
 export function inOrder(findings: readonly Finding[]): Finding[] {
   return [...findings].sort(
     (a, b) =>

@@ -32,7 +32,7 @@ export interface RelationInput {
  * Equation: x > 0 and finite.
  * @param symbol the relation's symbol
  * @param name what it is, with its SI unit where it has one
- * @param value SI, null when not known
+ * @param value SI, any number, null when not known
  * @param remedy what to measure or enter
  * @returns the input with its rule
  * @example gapsOf([positive('Ag', 'gasket area, m²', null, 'measure the gasket')])[0]?.allowed // 'above 0'
@@ -48,7 +48,7 @@ export function positive(symbol: string, name: string, value: number | null, rem
  * Equation: least ≤ x ≤ most.
  * @param symbol the relation's symbol
  * @param name what it is, with its SI unit where it has one
- * @param value SI, null when not known
+ * @param value SI, any number, null when not known
  * @param range least and most value; `Infinity` for an open end
  * @param remedy what to measure or enter
  * @returns the input with its rule
@@ -71,7 +71,7 @@ export function within(
  * Equation: x ∈ {least … most}.
  * @param symbol the relation's symbol
  * @param name what it is
- * @param value the number, null when not known
+ * @param value the number, any, null when not known
  * @param range least and most value
  * @param remedy what to count
  * @returns the input with its rule

@@ -18,23 +18,56 @@ export interface About {
   readonly confirm?: TableCells;
 }
 
-/** Builds a finding with its words. */
+/**
+ * Builds a finding with its words.
+ *
+ * @param code code of the closed list
+ * @param facts what its words speak of
+ * @param about severity, subject, place, source and the numbers behind it
+ * @returns finding with title, detail and remedy
+ * @example raise('bolt_set_unknown', { index: 3, sets: 1 }, { severity: 'refusal', subject: 'A', place:
+ * atSettings('boltSet'), source: 'joint data' }).severity // 'refusal'
+ * @source rule of this program
+ */
 export function raise<C extends FindingCode>(code: C, facts: FindingFacts[C], about: About): Finding {
   const { severity, subject, place, source, value = null, limit = null, unit = null, confirm = null } = about;
   return { code, severity, subject, value, limit, unit, source, ...wordFinding(code, facts), place, confirm };
 }
 
-/** The page of a joint, at a field. */
+/**
+ * The page of a joint, at a field.
+ *
+ * @param id the joint’s id
+ * @param field field of its form
+ * @returns place for a finding
+ * @example atJoint('a', 'grip').screen // 'joint'
+ * @source rule of this program
+ */
 export function atJoint(id: string, field: string): FindingPlace {
   return { screen: 'joint', id, field };
 }
 
-/** The page of a tool, at a field. */
+/**
+ * The page of a tool, at a field.
+ *
+ * @param tool tool of the register
+ * @param field field of its form
+ * @returns place for a finding
+ * @example atTool({ id: 'a' }, 'ratedTorque').screen // 'tool'
+ * @source rule of this program
+ */
 export function atTool(tool: Pick<AnyTool, 'id'>, field: string): FindingPlace {
   return { screen: 'tool', id: tool.id, field };
 }
 
-/** The choice of tools, dates and plan. */
+/**
+ * The choice of tools, dates and plan.
+ *
+ * @param field field of the choices
+ * @returns place for a finding
+ * @example atSettings('planId').id // null
+ * @source rule of this program
+ */
 export function atSettings(field: string): FindingPlace {
   return { screen: 'settings', id: null, field };
 }

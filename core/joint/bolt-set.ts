@@ -6,9 +6,9 @@ import { describeFlange } from '../text/describe.ts';
  * standard knows only one set of bolts.
  *
  * @param data joint as stored
- * @param index 0 for the joint's own bolting, 1 and up for its further sets
+ * @param index whole, 0 for the joint’s own bolting, 1 and up for its further sets
  * @returns joint with bolting, lubricant, target, limits and space of that set; null when there is no such set
- * @example jointOfSet(data, 0) // data itself
+ * @example jointOfSet(data, 0) === data // true
  * @source rule of this program
  */
 export function jointOfSet(data: JointData, index: number): JointData | null {

@@ -48,7 +48,7 @@ export interface CodeMinimum extends SeatingWidths {
  * Equation: b = b0 for b0 ≤ 6 mm; b = 2.52·√b0 above, both in mm.
  * @param basic b0, m, above 0
  * @returns b, m
- * @example effectiveWidth(0.0127).value // 0.0089806 m
+ * @example effectiveWidth(0.0127).value // 0.008981 m
  * @source ASME BPVC VIII-1, Appendix 2, Table 2-5.2 (from memory)
  */
 export function effectiveWidth(basic: number | null): Outcome<number> {
@@ -65,11 +65,12 @@ function effective(basic: number): number {
 /**
  * Seating widths and the diameter the gasket reacts at.
  *
- * Equation: flat: b0 = N/2, N = (Dod − Did)/2; G = mean diameter for b0 ≤ 6 mm, else Dod − 2·b. Ring joint: b0 = w/8,
- * G = pitch diameter.
+ * Equation: flat: b0 = N/2, N = (Dod − Did)/2; G = mean diameter for b0 ≤ 6 mm, else Dod − 2·b. Ring joint: b0 = w/8, G
+ * = pitch diameter.
  * @param contact gasket contact with its diameters, m
  * @returns N or w, b0, b and G, m
- * @example seatingWidths({ kind: 'flat ring or spiral wound', outside: 0.3175, inside: 0.2667 }).value?.effective
+ * @example seatingWidths({ kind: 'flat ring or spiral wound', outside: 0.3175, inside: 0.2667 }).value?.effective //
+ * 0.008981 m
  * @source ASME BPVC VIII-1, Appendix 2, 2-3 and Table 2-5.2, sketches 1a and 6 (from memory)
  */
 export function seatingWidths(contact: GasketContact): Outcome<SeatingWidths> {
@@ -133,7 +134,8 @@ export function seatingWidths(contact: GasketContact): Outcome<SeatingWidths> {
  * @param seatingStress y, Pa, at least 0
  * @param boltCount nb, whole, 1 to 400
  * @returns widths, parts and loads, N
- * @example codeMinimum(contact, 1.7237e6, 3, 68.95e6, 12).value?.Wm1 // 208.9 kN
+ * @example codeMinimum({ kind: 'flat ring or spiral wound', outside: 0.3175, inside: 0.2667 }, 1.7237e6, 3, 68.95e6,
+ * 12).value?.Wm1 // 208.9e3 N
  * @source ASME BPVC VIII-1, Appendix 2, equations (1) and (2) (second-hand)
  */
 export function codeMinimum(
@@ -186,8 +188,8 @@ export function codeMinimum(
  *
  * Equation: Am = max(Wm1/Sb, Wm2/Sa).
  * @param minimum loads of `codeMinimum`
- * @param allowableHot Sb: allowable bolt stress at design temperature, Pa
- * @param allowableCold Sa: allowable bolt stress at assembly temperature, Pa
+ * @param allowableHot Sb: allowable bolt stress at design temperature, Pa, above 0
+ * @param allowableCold Sa: allowable bolt stress at assembly temperature, Pa, above 0
  * @returns Am, m²
  * @example codeBoltArea({ Wm1: 208900, Wm2: 582700 }, 172e6, 172e6).value // 0.003388 m²
  * @source ASME BPVC VIII-1, Appendix 2, 2-5(d) (from memory)
@@ -211,11 +213,11 @@ export function codeBoltArea(
  * Bolt load the code designs the flange for at gasket seating.
  *
  * Equation: W = (Am + Ab)·Sa/2.
- * @param required Am, m²
- * @param provided Ab: root area of all bolts together, m²
- * @param allowableCold Sa: allowable bolt stress at assembly temperature, Pa
+ * @param required Am, m², above 0
+ * @param provided Ab: root area of all bolts together, m², above 0
+ * @param allowableCold Sa: allowable bolt stress at assembly temperature, Pa, above 0
  * @returns W, N
- * @example codeSeatingLoad(0.0082047, 0.0146993, 600.9e6).value // 6.881 MN
+ * @example codeSeatingLoad(0.0082047, 0.0146993, 600.9e6).value // 6.88e6 N
  * @source ASME BPVC VIII-1, Appendix 2, equation (5) (from memory)
  */
 export function codeSeatingLoad(

@@ -58,7 +58,7 @@ const ROUNDING = 1e-12;
  * as in `checkBoltStress`. All stresses on the root area.
  * @param data joint, gasket, limits and pressure cases; null members are not known
  * @returns selection with the governing limit named; refused (null) when Sb,min lies above Sb,max or Sf,max
- * @example selectBoltStress(data).governing // 'largest bolt stress'
+ * @example selectBoltStress(component).governing // 'gasket target'
  * @source ASME PCC-1-2013, Appendix O, steps 1 to 8 (from memory)
  */
 export function selectBoltStress(data: ComponentData): ComponentSelection {
@@ -176,8 +176,8 @@ function runSteps(asked: number, { boltMax, boltMin, flangeMax }: KnownLimits) {
  * Equation: T = σb·K·Ab·d.
  * @param boltStress σb on the root area, Pa, at least 0
  * @param nutFactor K, 1, above 0
- * @param boltRootArea Ab, m²
- * @param diameter nominal diameter d, m
+ * @param boltRootArea Ab, m², above 0
+ * @param diameter nominal diameter D, m, above 0
  * @returns T, N·m
  * @example assemblyTorque(345e6, 0.2, 3.555e-4, 0.0254).value // 623 N·m
  * @source ASME PCC-1-2013, Appendix O, step 9 (from memory)

@@ -49,8 +49,10 @@ export interface HotLoad {
  * @param clamped every clamped part between the nuts, gasket included
  * @param stiffness kb cold and hot, kj
  * @returns hot load with its bound; the range alone when kj is not known
- * @example hotLoad(100e3, stud, flanges, { boltCold: 5e8, boltHot: 5e8, joint: 2e9 }).value?.hotLoad
- * @source compatibility of lengths of members in series; J. H. Bickford, Introduction to the Design and Behavior of Bolted Joints, 4th ed., chapter 11 (from memory)
+ * @example hotLoad(100e3, { name: 'stud', length: 0.1, expansion: 12e-6, rise: 100 }, [{ name: 'flanges', length: 0.1,
+ * expansion: 12e-6, rise: 150 }], { boltCold: 5e8, boltHot: 5e8, joint: 2e9 }).value?.hotLoad // 124e3 N
+ * @source compatibility of lengths of members in series; J. H. Bickford, Introduction to the Design and Behavior of
+ * Bolted Joints, 4th ed., chapter 11 (from memory)
  */
 export function hotLoad(
   cold: number | null,

@@ -18,7 +18,7 @@ export interface PartitionBar {
  * @param outside outside diameter of the sealing element Dod, m, above `inside`; not the centring ring's
  * @param inside inside diameter of the sealing element Did, m, at least 0
  * @returns Ag, m²
- * @example ringArea(0.2636, 0.2333).value // 0.011825... m²
+ * @example ringArea(0.2636, 0.2333).value // 0.011825 m²
  * @source plane geometry; ASME PCC-1-2013, Appendix O, definition of Ag (from memory)
  */
 export function ringArea(outside: number | null, inside: number | null): Outcome<number> {
@@ -47,7 +47,7 @@ export function ringArea(outside: number | null, inside: number | null): Outcome
  * Gasket area that the bolts have to load: the ring and the counted part of its pass-partition bars.
  *
  * Equation: Ag = Aring + s·Σ(L·w).
- * @param ring area of the ring, m²
+ * @param ring area of the ring, m², above 0
  * @param bars pass-partition bars
  * @param share counted part of the bars s, 0 to 1, by the site's rule; null asks for it when there are bars
  * @returns Ag, m²

@@ -14,7 +14,14 @@ const COUNT = 'count the bolts';
 const ROOT = 'choose the thread of the stud';
 const AREA = 'measure the sealing element or take it from the gasket standard';
 
-/** The three inputs that every gasket relation shares, with their rules. */
+/**
+ * The three inputs that every gasket relation shares, with their rules.
+ *
+ * @param bolting number of bolts, root area and gasket area
+ * @returns inputs for `compute`
+ * @example boltingInputs({ boltCount: 12, boltRootArea: 270e-6, gasketArea: null }).area.symbol // 'Ag'
+ * @source ASME PCC-1-2013, Appendix O, for the symbols (from memory)
+ */
 export function boltingInputs({ boltCount, boltRootArea, gasketArea }: GasketBolting) {
   return {
     count: whole('nb', 'number of bolts', boltCount, [1, 400], COUNT),
@@ -30,7 +37,7 @@ export function boltingInputs({ boltCount, boltRootArea, gasketArea }: GasketBol
  * @param bolting number of bolts, root area and gasket area
  * @param gasketStress SgT, Pa, above 0
  * @returns σb on the root area, Pa
- * @example gasketTargetStress({ boltCount: 12, boltRootArea: 270.5e-6, gasketArea: 0.0118 }, 103e6).value
+ * @example gasketTargetStress({ boltCount: 12, boltRootArea: 270.5e-6, gasketArea: 0.0118 }, 103e6).value // 374e6 Pa
  * @source ASME PCC-1-2013, Appendix O, step 1 (from memory)
  */
 export function gasketTargetStress(bolting: GasketBolting, gasketStress: number | null): Outcome<number> {
@@ -52,7 +59,8 @@ export function gasketTargetStress(bolting: GasketBolting, gasketStress: number 
  * @param pressure p, Pa, at least 0
  * @param insideDiameter Gid, m, at least 0: the diameter the pressure acts on
  * @returns SG, Pa; zero or less means that the gasket is free of load
- * @example gasketStressAt({ boltCount: 12, boltRootArea: 270.5e-6, gasketArea: 0.0118 }, 345e6, 5e6, 0.233).value
+ * @example gasketStressAt({ boltCount: 12, boltRootArea: 270.5e-6, gasketArea: 0.0118 }, 345e6, 5e6, 0.233).value //
+ * 76.8e6 Pa
  * @source ASME PCC-1-2013, Appendix O (second-hand)
  */
 export function gasketStressAt(

@@ -26,7 +26,7 @@ export interface JointGasket {
  * Equation: Ag = (π/4)·(Dod² − Did²) + s·Apartition.
  * @param data joint as stored
  * @returns the gaskets with area and contact; none when no gasket is entered
- * @example jointGaskets(data)[0]?.area.value // 0.0118 m²
+ * @example jointGaskets(complete.joint.data)[0]?.area.value // 0.0118 m²
  * @source plane geometry; site rule for the counted part of the bars
  */
 export function jointGaskets(data: Pick<JointData, 'flange' | 'gasket' | 'furtherGaskets'>): JointGasket[] {
@@ -77,7 +77,7 @@ function contactOf(kind: GasketData['kind'], values: GasketValues): GasketContac
  * @param joint the same joint resolved
  * @param gasket one of its gaskets
  * @returns data of `selectBoltStress`, SI, stresses on the root area
- * @example componentData(data, joint, gasket).boltStressMax // 489e6 for 445 MPa on the tensile area of 7/8 in
+ * @example componentData(complete.joint.data, joint, gasket).gasketTarget // 100e6 Pa
  * @source definition of stress
  */
 export function componentData(data: JointData, joint: ResolvedJoint, gasket: JointGasket): ComponentData {
@@ -112,7 +112,7 @@ export function componentData(data: JointData, joint: ResolvedJoint, gasket: Joi
  * @param joint the same joint resolved
  * @param gaskets its gaskets
  * @returns loads of one bolt, N; none where the data are not known
- * @example gasketCeilings(data, joint, jointGaskets(data))[0] // 236e3 N
+ * @example gasketCeilings(complete.joint.data, joint, [gasket])[0] // 197e3 N
  * @source ASME PCC-1-2013, Appendix O, steps 7 and 8 (from memory)
  */
 export function gasketCeilings(
@@ -130,7 +130,16 @@ export function gasketCeilings(
   });
 }
 
-/** Design, operating and test case with the part of the gasket stress that is left in each. */
+/**
+ * Design, operating and test case with the part of the gasket stress that is left in each.
+ *
+ * @param data joint with its pressures, Pa
+ * @param gasket fractions left in operation and at the test
+ * @returns the three cases; what is not known is null in them
+ * @example pressureCasesOf(complete.joint.data, complete.joint.data.gasket).map((one) => one.retained) // [0.7, 0.7,
+ * 0.9]
+ * @source ASME PCC-1-2013, Appendix O, for φg (from memory)
+ */
 export function pressureCasesOf(
   { pressures }: Pick<JointData, 'pressures'>,
   gasket: Pick<GasketData, 'retainedOperating' | 'retainedTest'>,

@@ -16,7 +16,7 @@ export interface EndForce {
  * @param pressure p, Pa, at least 0
  * @param boltCount nb, whole, 1 to 400
  * @returns whole force and force per bolt, N
- * @example endForce(0.29955, 1.7237e6, 12).value?.force // 121480 N
+ * @example endForce(0.29955, 1.7237e6, 12).value?.force // 121.48e3 N
  * @source ASME BPVC VIII-1, Appendix 2, 2-5(c) (second-hand)
  */
 export function endForce(

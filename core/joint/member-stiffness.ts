@@ -73,7 +73,8 @@ export interface Frustum {
  * Equation: k = π·E·d·tan α/ln[(2·t·tan α + D − d)·(D + d)/((2·t·tan α + D + d)·(D − d))].
  * @param frustum modulus, hole, face, thickness and half-apex angle (above 0, below 1.4 rad)
  * @returns k, N/m
- * @example frustumStiffness({ modulus: 206.8e9, hole: 0.019, face: 0.0285, thickness: 0.016, halfAngle: Math.PI / 6 }).value
+ * @example frustumStiffness({ modulus: 206.8e9, hole: 0.019, face: 0.0285, thickness: 0.016, halfAngle: Math.PI / 6
+ * }).value // 9.48e9 N/m
  * @source Budynas and Nisbett, Shigley's Mechanical Engineering Design, 9th ed., equation 8-20
  */
 export function frustumStiffness({ modulus, hole, face, thickness, halfAngle }: Frustum): Outcome<number> {
@@ -100,7 +101,8 @@ export function frustumStiffness({ modulus, hole, face, thickness, halfAngle }: 
  * Equation: km = k(t = l/2)/2.
  * @param frustum as `frustumStiffness`, its thickness the whole grip l
  * @returns km, N/m
- * @example likeMembersStiffness({ modulus: 105e9, hole: 0.02, face: 0.03, thickness: 0.08, halfAngle: Math.PI / 4 }).value
+ * @example likeMembersStiffness({ modulus: 105e9, hole: 0.02, face: 0.03, thickness: 0.08, halfAngle: Math.PI / 4
+ * }).value // 2.66e9 N/m
  * @source Budynas and Nisbett, Shigley's Mechanical Engineering Design, 9th ed., equation 8-21
  */
 export function likeMembersStiffness(frustum: Frustum): Outcome<number> {

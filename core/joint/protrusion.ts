@@ -9,10 +9,10 @@ export interface Protrusion {
  * Stud protrusion at each end, the stud centred in the joint.
  *
  * Equation: z = (L − grip − 2·m)/2; threads = z/P.
- * @param studLength L, m, points left out
+ * @param studLength L, m, above 0, points left out
  * @param grip clamped length between the nuts, m
- * @param nutHeight largest nut height m, m
- * @param pitch P, m
+ * @param nutHeight largest nut height m, m, above 0
+ * @param pitch P, m, above 0
  * @returns protrusion of one end
  * @example protrusion(0.1397, 0.0866, 0.022479, 0.00282222).threads // 1.44
  * @source geometry; two to three threads showing is common practice

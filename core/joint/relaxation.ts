@@ -89,8 +89,8 @@ const EMBEDDING: Readonly<Record<RoughnessBand, readonly [number, number, number
  *
  * Equation: fZ = fthread + nseat·fseat + ninterface·finterface.
  * @param band roughness of the faces
- * @param seats head or nut seats, 0 to 4
- * @param interfaces inner interfaces, 0 to 20
+ * @param seats head or nut seats, whole, 0 to 4
+ * @param interfaces inner interfaces, whole, 0 to 20
  * @returns fZ, m
  * @example embedding('Rz 10 to 40 µm', 2, 2).value // 13e-6 m
  * @source VDI 2230-1, Table 5, axial load (from memory)
@@ -111,8 +111,8 @@ export function embedding(band: RoughnessBand, seats: number, interfaces: number
  *
  * Equation: FZ = fZ/(δS + δP) = fZ/(1/kb + 1/kj).
  * @param settling fZ, m, at least 0
- * @param boltStiffness kb, N/m
- * @param jointStiffness kj of the clamped parts per bolt, N/m
+ * @param boltStiffness kb, N/m, above 0
+ * @param jointStiffness kj of the clamped parts per bolt, N/m, above 0
  * @returns FZ, N
  * @example embeddingLoss(13e-6, 500e6, 2000e6).value // 5200 N
  * @source VDI 2230-1 (from memory)

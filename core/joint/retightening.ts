@@ -40,7 +40,9 @@ const DEFERRAL = 'No reason against it is known here. The site procedure and its
  * Equation: start-up: Tfrom ≤ Tbolt ≤ Tto; ambient: t ≥ 4 h and Tbolt < Tfrom.
  * @param facts temperature, gasket, wait, last torque and site procedure; null members are reasons of their own
  * @returns reasons, each beginning "not eligible:", and the window used
- * @example retighteningReasons(facts).reasons // ['not eligible: bolt-metal temperature not measured']
+ * @example retighteningReasons({ kind: 'start-up, while warming', boltMetalTemperature: null, gasketType: 'spiral
+ * wound', excludedGaskets: [], sinceFullPass: 20000, lastTorque: 400, siteProcedure: 'P-1', window: null }).reasons //
+ * ['not eligible: bolt-metal temperature not measured']
  * @source window: common practice; wait of at least 4 h: ASME PCC-1-2013 (from memory); excluded gaskets: site data
  */
 export function retighteningReasons(facts: RetighteningFacts): RetighteningAnswer {
@@ -118,7 +120,9 @@ const FEWEST_BOLTS = 8;
  * Equation: every condition known and met; at least 8 bolts.
  * @param facts the checklist; null members are reasons of their own
  * @returns reasons, each beginning "not eligible:"
- * @example liveTighteningReasons(facts).reasons[0] // 'not eligible: 4 bolts, common practice asks for at least 8'
+ * @example liveTighteningReasons({ boltCount: 4, boltLoadRecorded: true, standardFlange: true, bellowsOrClamp: false,
+ * boltsSound: true, pressureReduced: true, siteProcedure: 'P-1' }).reasons // ['not eligible: 4 bolts, common practice
+ * asks for at least 8']
  * @source common practice for hot bolting; ASME PCC-2, Article 311, for the subject (not read)
  */
 export function liveTighteningReasons(

@@ -37,7 +37,7 @@ const SHARED: InputGap = {
  * @param gaskets its gaskets
  * @param mode target mode
  * @returns selection with the gasket that decided; null `selected` with what is missing
- * @example selectForTarget(data, joint, jointGaskets(data), 'component limits').governing // 'largest bolt stress'
+ * @example selectForTarget(complete.joint.data, joint, [gasket], 'component limits').governing // 'gasket target'
  * @source ASME PCC-1-2013, Appendix O (from memory); equilibrium of members in series
  */
 export function selectForTarget(

@@ -2,8 +2,8 @@
  * Distance between the centres of two neighbouring studs, the chord of the bolt circle.
  *
  * Equation: c = Dbc·sin(π/N).
- * @param boltCircle Dbc, m
- * @param count N, 2 or more
+ * @param boltCircle Dbc, m, above 0
+ * @param count N, whole, 2 or more
  * @returns chord, m; half of it lies on each side of the midpoint
  * @example boltSpacing(0.3302, 12) // 0.08546 m
  * @source plane geometry
@@ -17,10 +17,10 @@ export function boltSpacing(boltCircle: number, count: number): number {
  * they share the whole chord; half of it would refuse a head no larger than the nut it turns.
  *
  * Equation: gap = Dbc·sin(π/N) − r − C/2.
- * @param boltCircle Dbc, m
- * @param count N, 2 or more
- * @param headRadius clearance radius of the head r, m
- * @param acrossCorners of the neighbour's nut C, m
+ * @param boltCircle Dbc, m, above 0
+ * @param count N, whole, 2 or more
+ * @param headRadius clearance radius of the head r, m, above 0
+ * @param acrossCorners of the neighbour’s nut C, m, above 0
  * @returns free space, m; negative when the head does not go in
  * @example neighbourGap(0.3302, 12, 0.040, 0.04216) // 0.0244 m
  * @source plane geometry

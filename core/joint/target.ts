@@ -10,6 +10,14 @@ export type GasketTarget = Extract<Target, { mode: 'gasket stress' | 'component 
 export type SiteTarget = Exclude<Target, GasketTarget>;
 type Limits = JointData['limits'];
 
+/**
+ * Whether a target starts from the gasket and so needs its data.
+ *
+ * @param target target as stored
+ * @returns true for gasket stress and component limits
+ * @example startsFromGasket({ mode: 'gasket stress' }) // true
+ * @source rule of this program
+ */
 export function startsFromGasket(target: Target): target is GasketTarget {
   return target.mode === 'gasket stress' || target.mode === 'component limits';
 }
@@ -19,7 +27,16 @@ export type TargetLoad =
   | { readonly load: number; readonly missing: null }
   | { readonly load: null; readonly missing: 'yield' | 'thread' | 'friction' };
 
-/** Cross-section a named area stands for, m². */
+/**
+ * Cross-section that a named area stands for.
+ *
+ * Equation: A = As for the tensile area, A3 or Ar for the root area.
+ * @param thread thread of the stud
+ * @param area tensile or root
+ * @returns A, m²
+ * @example areaOf(thread, 'root') // 270.5e-6 m²
+ * @source ASME B1.1; ISO 898-1; ASME PCC-1-2013, Appendix H (from memory)
+ */
 export function areaOf(thread: Thread, area: StressArea): number {
   return area === 'tensile' ? thread.tensileArea : thread.rootArea;
 }
@@ -30,10 +47,10 @@ export function areaOf(thread: Thread, area: StressArea): number {
  * Equation: percent of yield F = x·Re·A; bolt stress F = σ·A; bolt load F; torque F = T/(K·D).
  * @param target one of the site's four modes, with its area where it has one
  * @param thread thread of the stud, or null
- * @param yieldStrength Re, Pa, or null
- * @param nutFactor K, 1, or null
+ * @param yieldStrength Re, Pa, above 0, or null
+ * @param nutFactor K, 1, above 0, or null
  * @returns load in N, or which input is missing
- * @example targetLoad({ mode: 'percent of yield', … }, thread, 723.95e6, 0.16).load // 107829 N
+ * @example targetLoad(data.target, thread, 723.95e6, 0.16).load // 107.83e3 N
  * @source ASME PCC-1-2013, Appendix O, for the bolt-stress form (from memory)
  */
 export function targetLoad(
@@ -61,7 +78,7 @@ export function targetLoad(
  * Equation: conflict when Sb,min > Sb,max or Sb,min > Sf,max.
  * @param limits site limits; null ones are not known and can't conflict
  * @returns the upper limit in conflict with the lower one, or null
- * @example limitsConflict(limits) // 'flange'
+ * @example limitsConflict(complete.joint.data.limits) // null
  * @source ASME PCC-1-2013, Appendix O (from memory)
  */
 export function limitsConflict(limits: Limits): 'bolt' | 'flange' | null {
@@ -72,7 +89,16 @@ export function limitsConflict(limits: Limits): 'bolt' | 'flange' | null {
   return null;
 }
 
-/** Largest bolt load the limits allow, N, with the one that governs; null when none is known. */
+/**
+ * Largest bolt load the limits allow.
+ *
+ * Equation: F = min(Sb,max, Sf,max)·A, A the area the limits refer to.
+ * @param limits site limits, Pa; null ones are not known
+ * @param thread thread of the stud
+ * @returns load in N with the limit that governs, or null when none is known
+ * @example upperLoad(complete.joint.data.limits, thread)?.governing // 'flange'
+ * @source ASME PCC-1-2013, Appendix O (from memory)
+ */
 export function upperLoad(
   limits: Limits,
   thread: Thread,

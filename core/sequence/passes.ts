@@ -17,10 +17,10 @@ const BY_HAND: PassSetting = { dial: null, set: null, torque: null, load: null }
  * Rows of the pass table. The snug pass is felt by hand and has no dial.
  *
  * @param plan pass plan
- * @param boltCount number of studs; null when not known
+ * @param boltCount number of studs, whole; null when not known
  * @param settingFor dial, torque and load for a fraction of the target
  * @returns one row per step, in order
- * @example passRows(plan, 12, (fraction) => dialFor(fraction * 383.4))
+ * @example passRows(plan, 12, () => ({ dial: null, set: null, torque: null, load: null }))[0]?.name // 'Snug'
  * @source the plan's own source
  */
 export function passRows(

@@ -99,7 +99,14 @@ export const PASS_PLANS: readonly PassPlan[] = [
   },
 ];
 
-/** The plan with this id, or null. */
+/**
+ * Finds one of the program’s own plans.
+ *
+ * @param id id of the plan
+ * @returns the plan, or null when the program has none of that id
+ * @example findPlan('staged-thirds')?.name // 'Staged thirds'
+ * @source each plan names its own
+ */
 export function findPlan(id: string): PassPlan | null {
   return PASS_PLANS.find((plan) => plan.id === id) ?? null;
 }

@@ -8,7 +8,8 @@ import { type PassPlan, SNUG } from './plans.ts';
  * @param id id of the plan on the register
  * @param data plan as stored
  * @returns the plan with the step by hand before its own
- * @example sitePassPlan(id, data).steps[0]?.name // 'Snug'
+ * @example sitePassPlan('a', { name: 'Two rounds', source: 'site', steps: [], groupSize: null, checks: []
+ * }).steps.length // 1: the step by hand
  * @source rule of this program; snug first is common practice
  */
 export function sitePassPlan(id: string, { name, source, steps, groupSize, checks }: PassPlanData): PassPlan {

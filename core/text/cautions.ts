@@ -114,7 +114,14 @@ const CAUTIONS: readonly Caution[] = [
   },
 ];
 
-/** Cautions for a kind of work, first the ones that come first at the joint. */
+/**
+ * Chooses the cautions for a kind of work, first the ones that come first at the joint.
+ *
+ * @param kind tightening or breakout
+ * @returns texts with their sources
+ * @example cautionsFor('breakout')[0]?.source // 'common practice'
+ * @source each caution names its own
+ */
 export function cautionsFor(kind: WorkKind): { text: string; source: string }[] {
   return CAUTIONS.filter((caution) => caution.work.includes(kind)).map(({ text, source }) => ({
     text,

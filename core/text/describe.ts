@@ -6,7 +6,14 @@ import { showEntered } from './number.ts';
 
 type Flange = JointData['flange'];
 
-/** "NPS 8 Class 300", "DN 200 PN 16", or what a custom joint is called. */
+/**
+ * Names a flange as it is spoken of, or as a custom joint is called.
+ *
+ * @param flange flange as stored
+ * @returns standard size and rating, or the description
+ * @example describeFlange(data.flange) // 'NPS 8 Class 300'
+ * @source ASME B16.5, ASME B16.47 and EN 1092-1 for the designations
+ */
 export function describeFlange(flange: Flange): string {
   if (flange.kind === 'custom') return flange.description;
   if (flange.standard === 'EN 1092-1') return `PN ${flange.rating} DN ${flange.size}`;
@@ -14,13 +21,27 @@ export function describeFlange(flange: Flange): string {
   return `NPS ${flange.size} Class ${flange.rating}${series}`;
 }
 
-/** "12 × 7/8-9 UNC"; the part that is not known says so. */
+/**
+ * Names number and thread of the studs; the part that is not known says so.
+ *
+ * @param bolting count and thread, each null when not known
+ * @returns short text
+ * @example describeBolting({ count: 12, thread: null }) // '12 × not known'
+ * @source rule of this program
+ */
 export function describeBolting(bolting: { count: number | null; thread: string | null }): string {
   if (bolting.count === null && bolting.thread === null) return 'not known';
   return `${bolting.count ?? 'not known'} × ${bolting.thread ?? 'not known'}`;
 }
 
-/** "690 bar, 5400 N·m", "1-7/16 in opening", "0–1000 bar, marks every 10 bar". */
+/**
+ * Names what matters of a tool: ratings, opening, or scale and marks.
+ *
+ * @param properties properties as stored, in the units they were typed in
+ * @returns short text
+ * @example describeTool(set.drive.data.properties) // '690 bar, 1100 N·m'
+ * @source rule of this program
+ */
 export function describeTool(properties: ToolProperties): string {
   switch (properties.class) {
     case 'drive unit':

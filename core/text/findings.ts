@@ -7,7 +7,15 @@ import { TOOL_WORDS } from './finding-words-tools.ts';
 /** The words of every finding. A code without words does not compile. */
 const WORDS: Words<FindingCode> = { ...JOINT_WORDS, ...LIMIT_WORDS, ...TOOL_WORDS };
 
-/** Title, detail and remedy of a finding. */
+/**
+ * Chooses title, detail and remedy of a finding.
+ *
+ * @param code code of the closed list
+ * @param facts what the words speak of
+ * @returns wording
+ * @example wordFinding('bolt_set_unknown', { index: 3, sets: 1 }).title // 'No such bolt set'
+ * @source rule of this program
+ */
 export function wordFinding<C extends FindingCode>(code: C, facts: FindingFacts[C]): Wording {
   return WORDS[code](facts);
 }

@@ -7,16 +7,26 @@ const POINT = 0x2e;
 /**
  * Writes an SI number in a unit for reading: thousands parted by a thin space, no trailing zeros.
  *
- * @param si number in SI
+ * @param si number in the quantity’s SI unit, any finite value
  * @param unit unit to show
- * @param digits significant digits, 1 to 12
- * @example showQuantity(5400, 'N.m') // '5 400 N·m'
+ * @param digits significant digits, whole, 1 to 12
+ * @returns number and unit; “not known” for what is not finite
+ * @example showQuantity(540, 'N.m') // '540 N·m'
+ * @source ISO 80000-1:2009, 7.3, for the thin space
  */
 export function showQuantity(si: number, unit: Unit, digits = 4): string {
   return `${showNumber(fromSI(si, unit), digits)} ${UNITS[unit].label}`.trim();
 }
 
-/** Writes a number with at most this many significant digits; whole digits are never cut off. */
+/**
+ * Writes a number with at most this many significant digits; whole digits are never cut off.
+ *
+ * @param value in any unit, any value
+ * @param digits significant digits, whole, 1 to 12
+ * @returns text; “not known” for what is not finite
+ * @example showNumber(0.123456, 3) // '0.123'
+ * @source ISO 80000-1:2009, 7.3, for the thin space
+ */
 export function showNumber(value: number, digits = 4): string {
   if (!Number.isFinite(value)) return 'not known';
   const magnitude = value === 0 ? 0 : Math.floor(Math.log10(Math.abs(value))) + 1;
@@ -40,7 +50,14 @@ function grouped(text: string): string {
     : text.slice(0, whole).replace(/\B(?=(\d{3})+(?!\d))/g, THIN_SPACE) + text.slice(whole);
 }
 
-/** A typed value as it was typed, with its unit. */
+/**
+ * Writes a typed value as it was typed, with its unit.
+ *
+ * @param entered text and unit as stored
+ * @returns text with the unit’s label
+ * @example showEntered({ text: '1-7/16', unit: 'in' }) // '1-7/16 in'
+ * @source rule of this program
+ */
 export function showEntered(entered: { readonly text: string; readonly unit: Unit }): string {
   return `${entered.text} ${UNITS[entered.unit].label}`.trim();
 }

@@ -10,7 +10,10 @@ const COMMON_PRACTICE = 'common practice';
  * Rules for the people at the joint: when a nut is done, when to stop, when to wait, and what trying a nut proves.
  *
  * @param hydraulic true when a pressure is dialled
- * @param wait shortest wait before a pass of the plan, s; null for a plan without one
+ * @param wait shortest wait before a pass of the plan, s, at least 0; null for a plan without one
+ * @returns rules in the order they matter, each with its source
+ * @example rulesFor(true, null).map((rule) => rule.kind) // ['stop', 'stop', 'no turn']
+ * @source each rule names its own
  */
 export function rulesFor(hydraulic: boolean, wait: number | null): Rule[] {
   const setValue = hydraulic ? 'pressure' : 'value';
@@ -43,7 +46,15 @@ function hours(seconds: number): string {
   return `${count} ${count === 1 ? 'hour' : 'hours'}`;
 }
 
-/** Text of the start-up window. It never says that a retightening is allowed. */
+/**
+ * Words the start-up window; it never says that a retightening is allowed.
+ *
+ * @param window bolt-metal temperatures, °C
+ * @param torque torque of the last full pass, N·m, above 0; null when not known
+ * @returns text for the sheet
+ * @example retighteningText({ from: 120, to: 230 }, null).includes('only by the site’s procedure') // true
+ * @source COMMON_WINDOW or the site’s window
+ */
 export function retighteningText(
   { from, to }: Pick<RetighteningView, 'from' | 'to'>,
   torque: number | null,

@@ -1,4 +1,12 @@
-/** Two spellings of one name: case, width of characters and runs of blanks don't count. */
+/**
+ * Tells whether two spellings are one name: case, width of characters and runs of blanks don’t count.
+ *
+ * @param a one spelling
+ * @param b the other
+ * @returns true when they are the same name
+ * @example sameName('Girth  flange', 'girth flange') // true
+ * @source Unicode Standard Annex 15, form NFKC
+ */
 export function sameName(a: string, b: string): boolean {
   return plainName(a) === plainName(b);
 }
