@@ -476,3 +476,15 @@ it('every column says what it means and gives an example that the import itself 
   expect(report).toMatchObject({ faults: [], unknownColumns: [], good: 1 });
   for (const { meaning } of JOINT_COLUMNS) expect(meaning.length).toBeGreaterThan(3);
 });
+
+it('a size or class its standard does not have is a fault that lists what it has', () => {
+  const { report } = readJoints(
+    `${HEADINGS}\nJ-1,Unit 100,ASME B16.5,8,350,raised face\nJ-2,Unit 100,ASME B16.5,"5,5",300,raised face\nJ-3,Unit 100,ASME B16.5,NPS 1-1/2,Class 300,raised face\n`,
+  );
+  expect(report.faults.map(({ line, column, value }) => [line, column, value])).toEqual([
+    [2, 'class', '350'],
+    [3, 'size', '5,5'],
+  ]);
+  expect(report.faults[0]?.allowed).toBe('a class of ASME B16.5: 150, 300, 400, 600, 900, 1500, 2500');
+  expect(report.good).toBe(1);
+});

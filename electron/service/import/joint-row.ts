@@ -1,4 +1,6 @@
 import { type JointData, jointData } from '../../../core/contract/joint.ts';
+import { flangeSizes } from '../../../core/reference/flanges.ts';
+import { plainRating, plainSize } from '../../../core/reference/size-names.ts';
 import type { Unit } from '../../../core/units/units.ts';
 import type { Quantity, RowReader } from './row.ts';
 import { type HeadingOfPath, headingAt, validated } from './validate.ts';
@@ -120,6 +122,23 @@ function beyondColumns(existing: JointData | null) {
   return { flangeMaterial, furtherGaskets, pressures, hot, retightening, boltSets };
 }
 
+/**
+ * A size or class its standard does not have at all is a slip of the list. A pair that only the tables lack is let
+ * through: its values are then not known.
+ */
+function checkStandardSize(row: RowReader, named: unknown, size: unknown, rating: unknown): void {
+  const standard = FLANGE_STANDARDS.find((each) => each === named);
+  if (standard === undefined) return;
+  const sizes = flangeSizes(standard);
+  const ratings = [...new Set(sizes.flatMap((each) => each.ratings))];
+  if (typeof size === 'string' && size !== '' && !sizes.some((each) => each.size === plainSize(size))) {
+    row.fault('size', `a size of ${standard}: ${sizes.map((each) => each.size).join(', ')}`);
+  }
+  if (typeof rating === 'string' && rating !== '' && !ratings.includes(plainRating(rating))) {
+    row.fault('class', `a class of ${standard}: ${ratings.join(', ')}`);
+  }
+}
+
 const anyFilled = (row: RowReader, headings: readonly string[]) =>
   headings.some((heading) => row.raw(heading) !== '');
 const anyColumn = (row: RowReader, headings: readonly string[]) =>
@@ -141,11 +160,15 @@ function flange(row: RowReader, existing: JointData | null) {
     row.fault('flange standard', 'needed, or a flange description for a bolt circle of its own');
   }
   const before = existing?.flange.kind === 'standard' ? existing.flange : null;
+  const standard = row.choice('flange standard', FLANGE_STANDARDS, before?.standard);
+  const size = row.text('size', before?.size);
+  const rating = row.text('class', before?.rating);
+  checkStandardSize(row, standard, size, rating);
   return {
     kind: 'standard',
-    standard: row.choice('flange standard', FLANGE_STANDARDS, before?.standard),
-    size: row.text('size', before?.size),
-    rating: row.text('class', before?.rating),
+    standard,
+    size,
+    rating,
     facing: row.choice('facing', FACINGS, before?.facing),
   };
 }
