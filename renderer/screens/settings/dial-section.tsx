@@ -23,7 +23,9 @@ export function DialSection({ card, chosen, onChoose }: DialSectionProps) {
   );
   return (
     <section className="dial" aria-label="Setting">
-      {card.method === 'hydraulic wrench' ? (
+      {!card.issuable ? (
+        <RefusedNumber card={card} chosen={chosen} onChoose={onChoose} />
+      ) : card.method === 'hydraulic wrench' ? (
         <DialNumber card={card} chosen={chosen} onChoose={onChoose} />
       ) : (
         <ToolNumber card={card} chosen={chosen} onChoose={onChoose} />
@@ -71,6 +73,28 @@ export function DialSection({ card, chosen, onChoose }: DialSectionProps) {
         </p>
       )}
     </section>
+  );
+}
+
+/** While a refusal stands nothing on the page may look like a number to be dialled. */
+function RefusedNumber({ card, chosen, onChoose }: DialSectionProps) {
+  const first = card.findings.find((finding) => finding.severity === 'refusal');
+  return (
+    <>
+      <p className="lead">{first?.title}</p>
+      <p className="big">
+        <span className="refused">refused</span>
+      </p>
+      {card.dial !== null && (
+        <p className="small">
+          Worked out as{' '}
+          <CardNumber card={card} of="dial" chosen={chosen} onChoose={onChoose}>
+            {exact(card.dial.value)} <span className="unit">{unitLabel(card.dial.unit)}</span>
+          </CardNumber>
+          ; not to be dialled while a refusal stands.
+        </p>
+      )}
+    </>
   );
 }
 

@@ -56,7 +56,7 @@ export function PassTable({ card, place, onPass }: PassTableProps) {
                   </button>
                 </th>
                 <td className="num dialcol">
-                  {withDial ? (pass.dial ? exact(pass.dial.value) : '–') : (pass.set ?? '–')}
+                  <PassSetting pass={pass} withDial={withDial} refused={!card.issuable} />
                 </td>
                 <td className="num">{pass.torque === null ? '–' : inUnit(pass.torque, 'N.m')}</td>
                 {withLoad && <td className="num">{pass.load === null ? '–' : inUnit(pass.load, 'kN')}</td>}
@@ -69,6 +69,19 @@ export function PassTable({ card, place, onPass }: PassTableProps) {
       </div>
     </section>
   );
+}
+
+interface PassSettingProps {
+  readonly pass: SettingCard['passes'][number];
+  readonly withDial: boolean;
+  readonly refused: boolean;
+}
+
+/** Struck through while the setting is refused: the numbers explain a refusal, they are not for the gauge. */
+function PassSetting({ pass, withDial, refused }: PassSettingProps) {
+  const words = withDial ? pass.dial && exact(pass.dial.value) : pass.set;
+  if (words === null) return '–';
+  return refused ? <s>{words}</s> : words;
 }
 
 function orderWords({ order, tools }: SettingCard['passes'][number], count: number | null): string {

@@ -85,10 +85,9 @@ function LineWords({ line, pressureUnit, torqueUnit }: LineWordsProps) {
   const slopeWords = `${exact(Number(slope.toPrecision(5)))} ${unitLabel(torqueUnit)}/${unitLabel(pressureUnit)}`;
   return (
     <p className="after">
-      Line through {count(line.points.length)} points: T ={' '}
-      {line.throughOrigin ? '' : `${torque(line.intercept)} + `}
-      {slopeWords} × p. The point farthest from it lies {torque(Math.abs(line.largestResidual))}{' '}
-      {line.largestResidual < 0 ? 'below' : 'above'}.
+      Line through {count(line.points.length)} points: T = {torque(line.intercept)} + {slopeWords} × p
+      {line.throughOrigin && ', a line through zero would do as well'}. The point farthest from it lies{' '}
+      {torque(Math.abs(line.largestResidual))} {line.largestResidual < 0 ? 'below' : 'above'}.
     </p>
   );
 }
