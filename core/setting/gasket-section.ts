@@ -8,10 +8,19 @@ import { againstGasket } from './check-gasket.ts';
 import type { CardInput } from './input.ts';
 import { type LoadedGasket, loadGasket } from './loaded-gasket.ts';
 import type { StudStress } from './loads.ts';
-import { notChecked, type Section } from './section.ts';
+import { NO_WORKINGS, notChecked, type Section } from './section.ts';
 import { gasketWorkings } from './workings-gasket.ts';
 
-/** Gaskets, pressure cases and the code's floor under a bolt load; empty while load or thread are not known. */
+/**
+ * Part of the card on gaskets, pressure cases and the code’s floor under a bolt load.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @param stress stresses of one stud, Pa, or null
+ * @returns views, findings and workings; empty while load or thread are not known
+ * @example gasketSection(complete, basisOf(complete), null).view.gaskets.length // 0
+ * @source each working names its own
+ */
 export function gasketSection(
   input: CardInput,
   basis: Basis,
@@ -24,15 +33,23 @@ export function gasketSection(
   };
   const nothing = { gaskets: [], limits: [] };
   if (input.joint.data.boltSets.length > 0) {
-    return { view: nothing, findings: notChecked('gasket and pressure', [SHARED], about), workings: [] };
+    return {
+      view: nothing,
+      findings: notChecked('gasket and pressure', [SHARED], about),
+      workings: NO_WORKINGS,
+    };
   }
   const { gaskets } = basis;
   if (gaskets.length === 0) {
-    return { view: nothing, findings: notChecked('gasket and pressure', [NO_GASKET], about), workings: [] };
+    return {
+      view: nothing,
+      findings: notChecked('gasket and pressure', [NO_GASKET], about),
+      workings: NO_WORKINGS,
+    };
   }
   // Without a load or a thread the findings about those stand alone.
   const root = stress?.root ?? null;
-  if (stress === null || root === null) return { view: nothing, findings: [], workings: [] };
+  if (stress === null || root === null) return { view: nothing, findings: [], workings: NO_WORKINGS };
   const loaded = gaskets.map((gasket) => loadGasket(input, basis, gasket, stress.load, root));
   const findings: Finding[] = loaded.flatMap((one) => againstGasket(input, one, stress));
   const gaps = loaded.flatMap(({ gasket, checks, codeGaps }) => [
@@ -46,7 +63,7 @@ export function gasketSection(
       limits: loaded.flatMap((one) => limitRows(one, loaded.length > 1, stress)),
     },
     findings: [...findings, ...notChecked('gasket and pressure', gaps, about)],
-    workings: loaded.flatMap((one): Working[] => gasketWorkings(input, basis, one, stress)),
+    workings: () => loaded.flatMap((one): Working[] => gasketWorkings(input, basis, one, stress)),
   };
 }
 

@@ -9,7 +9,7 @@ import { showQuantity } from '../text/number.ts';
 import type { Basis } from './basis.ts';
 import type { CardInput } from './input.ts';
 import type { StudStress } from './loads.ts';
-import { notChecked, type Section } from './section.ts';
+import { NO_WORKINGS, notChecked, type Section } from './section.ts';
 import type { StudMaterial } from './stud-material.ts';
 import { stretchOf } from './stud-section.ts';
 import { hotWorking, strengthWorkings } from './workings-hot.ts';
@@ -17,12 +17,30 @@ import { hotWorking, strengthWorkings } from './workings-hot.ts';
 /** Up to this service temperature heat changes neither load nor strength enough to ask for data, °C. */
 const AMBIENT = 50;
 
-/** Temperature in operation, °C: of the operating case, else the service temperature. */
+/**
+ * Temperature in operation.
+ *
+ * Equation: T of the operating case, else the service temperature.
+ * @param input input of the card
+ * @returns °C, or null when neither is entered
+ * @example operatingTemperature(complete) // 150 °C
+ * @source joint data
+ */
 export function operatingTemperature({ joint: { data } }: CardInput): number | null {
   return data.pressures.operating.temperature?.si ?? data.serviceTemperature?.si ?? null;
 }
 
-/** Strength at assembly and in operation, and the load hot. */
+/**
+ * Part of the card on strength at assembly and in operation, and on the load hot.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @param material modulus, expansion and yield of the stud, SI
+ * @param stress stresses of one stud, Pa, or null
+ * @returns views, findings and workings; empty where heat asks for nothing
+ * @example hotSection(complete, basisOf(complete), studMaterial(complete, basisOf(complete)), null).view.hot // null
+ * @source each working names its own
+ */
 export function hotSection(
   input: CardInput,
   basis: Basis,
@@ -30,7 +48,7 @@ export function hotSection(
   stress: StudStress | null,
 ): Section<{ readonly strength: StrengthRow[]; readonly hot: HotView | null }> {
   if (stress === null || basis.joint.thread === null) {
-    return { view: { strength: [], hot: null }, findings: [], workings: [] };
+    return { view: { strength: [], hot: null }, findings: [], workings: NO_WORKINGS };
   }
   const strength = strengthRows(input, basis, material, stress);
   const hot = hotOf(input, basis, material, stress.load);
@@ -38,7 +56,7 @@ export function hotSection(
   return {
     view: { strength, hot: view },
     findings: [...strengthFindings(input, strength), ...hotFindings(input, basis, hot)],
-    workings: [
+    workings: () => [
       ...strengthWorkings(input, strength, stress),
       ...(view === null ? [] : [hotWorking(input, basis, material, stress.load, view)]),
     ],

@@ -12,7 +12,15 @@ import type { Work } from './work.ts';
 import { number, result, words } from './working.ts';
 import { targetLoadWorking, targetTorqueWorking } from './workings-load.ts';
 
-/** Tightening with a tool that has no pressure, or with tensioners. */
+/**
+ * Works out tightening with a tool that has no pressure, or with tensioners.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @returns passes, load, findings and workings
+ * @example plainTightening({ ...input, method: 'tensioner' }, basis).dialled // null
+ * @source each working names its own
+ */
 export function plainTightening(input: CardInput, basis: Basis): Work {
   const plan = planOf(input);
   const limits = torqueLimits(input, basis);
@@ -37,7 +45,7 @@ export function plainTightening(input: CardInput, basis: Basis): Work {
       ...checkLimits(input, load === null ? null : studStress(basis, load)),
       ...checkStud(input, basis),
     ],
-    workings: [
+    workings: () => [
       targetLoadWorking(input, basis),
       tensioned ? null : targetTorqueWorking(input, basis),
       view === null || torque === null ? null : settingWorking(view, torque),

@@ -8,21 +8,29 @@ import type { TableValue } from '../reference/table-value.ts';
 import { showQuantity } from '../text/number.ts';
 import type { Unit } from '../units/units.ts';
 import type { CardInput } from './input.ts';
-import { notChecked, type Section } from './section.ts';
+import { NO_WORKINGS, notChecked, type Section } from './section.ts';
 import { number, result, words } from './working.ts';
 
 /** A pressure test of the system goes up to 1.5 times the rating at 38 °C. */
 const TEST = { factor: 1.5, temperature: 38 } as const;
 
-/** Pressure cases against the rating of an ASME B16.5 flange; empty for other flanges. */
+/**
+ * Holds the pressure cases against the rating of an ASME B16.5 flange.
+ *
+ * Equation: p ≤ rating(material group, class, T); test p ≤ 1.5·rating(38 °C).
+ * @param input input of the card
+ * @returns rows, findings and workings; empty for other flanges
+ * @example ratingSection(complete).view[0]?.state // 'met'
+ * @source ASME B16.5 (second-hand); test at 1.5 times the cold rating: from memory
+ */
 export function ratingSection(input: CardInput): Section<RatingRow[]> {
   const { flange, flangeMaterial, pressures } = input.joint.data;
   if (flange.kind !== 'standard' || flange.standard !== 'ASME B16.5') {
-    return { view: [], findings: [], workings: [] };
+    return { view: [], findings: [], workings: NO_WORKINGS };
   }
   const rows: RatingRow[] = [];
   const findings: Finding[] = [];
-  const workings: Working[] = [];
+  const workings: (() => Working)[] = [];
   const gaps: InputGap[] = [];
   for (const name of ['design', 'operating', 'test'] as const) {
     const { pressure, temperature } = pressures[name];
@@ -48,7 +56,7 @@ export function ratingSection(input: CardInput): Section<RatingRow[]> {
       source,
     });
     if (rated === null || limit === null || at === null) continue;
-    workings.push(working(name, rated, limit, at, pressure));
+    workings.push(() => working(name, rated, limit, at, pressure));
     if (state === 'not met') findings.push(exceeded(input, name, pressure, limit, at, source));
   }
   const about = {
@@ -56,7 +64,11 @@ export function ratingSection(input: CardInput): Section<RatingRow[]> {
     place: atJoint(input.joint.id, 'pressures'),
     source: 'ASME B16.5 (second-hand)',
   };
-  return { view: rows, findings: [...findings, ...notChecked('flange rating', gaps, about)], workings };
+  return {
+    view: rows,
+    findings: [...findings, ...notChecked('flange rating', gaps, about)],
+    workings: () => workings.map((spell) => spell()),
+  };
 }
 
 const NO_ROW = 'no table has this group, class and temperature: take it from the standard';

@@ -7,10 +7,28 @@ import { type About, raise } from '../findings/raise.ts';
 export interface Section<V> {
   readonly view: V;
   readonly findings: readonly Finding[];
-  readonly workings: readonly Working[];
+  /** Spelled out only for a card: a person reads them, no check does. */
+  readonly workings: () => readonly Working[];
 }
 
-/** "gasket area, m²: measure the sealing element", each need once. */
+/**
+ * Workings of a part that shows none.
+ *
+ * @returns an empty list
+ * @example NO_WORKINGS().length // 0
+ * @source rule of this program
+ */
+export const NO_WORKINGS = (): readonly Working[] => [];
+
+/**
+ * Lists what a relation waits for, each need once.
+ *
+ * @param gaps inputs that are missing or can’t be right
+ * @returns texts that name the input and what to do
+ * @example needsOf(gapsOf([positive('Ag', 'gasket area, m²', null, 'measure the gasket')])) // ['gasket area, m²:
+ * measure the gasket']
+ * @source rule of this program
+ */
 export function needsOf(gaps: readonly InputGap[]): string[] {
   return [...new Set(gaps.map(({ name, given, remedy }) => need(name, given, remedy)))];
 }
@@ -25,6 +43,9 @@ function need(name: string, given: string | null, remedy: string): string {
  * @param check what was not checked
  * @param gaps what it waits for
  * @param about subject, place and source
+ * @returns one finding, or none when nothing is waited for
+ * @example notChecked('seating', [], { subject: 'A', place: atSettings('planId'), source: '' }).length // 0
+ * @source rule of this program
  */
 export function notChecked(
   check: string,

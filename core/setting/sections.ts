@@ -1,4 +1,4 @@
-import type { SettingCard, Working } from '../contract/setting.ts';
+import type { SettingCard } from '../contract/setting.ts';
 import type { Finding } from '../findings/finding.ts';
 import { atJoint, raise } from '../findings/raise.ts';
 import { showQuantity } from '../text/number.ts';
@@ -9,7 +9,7 @@ import type { CardInput } from './input.ts';
 import type { StudStress } from './loads.ts';
 import { ratingSection } from './rating-section.ts';
 import { retighteningView } from './rules-section.ts';
-import { needsOf } from './section.ts';
+import { NO_WORKINGS, needsOf, type Section } from './section.ts';
 import { stressUnit } from './show.ts';
 import { siteLimitRows } from './site-limits.ts';
 import { splitOf, splitWorking } from './split.ts';
@@ -31,15 +31,11 @@ type Views = Pick<
 >;
 
 /** What a tightening card says beside dial and passes. */
-export interface Sections {
-  readonly views: Views;
-  readonly findings: readonly Finding[];
-  readonly workings: readonly Working[];
-}
+export type Sections = Section<Views>;
 
 /** A breakout card has none of it: nothing is brought in. */
 export const NO_SECTIONS: Sections = {
-  views: {
+  view: {
     split: null,
     selection: null,
     limits: [],
@@ -52,10 +48,20 @@ export const NO_SECTIONS: Sections = {
     retightening: null,
   },
   findings: [],
-  workings: [],
+  workings: NO_WORKINGS,
 };
 
-/** Limits, gasket, heat, thread and flange under the load of the card. */
+/**
+ * Parts of the card on limits, gasket, heat, thread and flange under its load.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @param stress stresses of one stud, Pa, or null
+ * @param torque T, N·m, at least 0, or null when not known
+ * @returns views, findings and workings of all parts
+ * @example sectionsOf(complete, basisOf(complete), null, null).views.split // null
+ * @source each working names its own
+ */
 export function sectionsOf(
   input: CardInput,
   basis: Basis,
@@ -72,7 +78,7 @@ export function sectionsOf(
   const split = tensioned ? null : splitOf(basis, load);
   const site = stress === null ? [] : siteLimitRows(input.joint.data, basis, stress);
   return {
-    views: {
+    view: {
       split,
       selection: selectionView(basis),
       limits: [...site, ...gasket.view.limits],
@@ -89,12 +95,12 @@ export function sectionsOf(
       ...stud.findings,
       ...rating.findings,
     ],
-    workings: [
+    workings: () => [
       ...(split === null || load === null ? [] : [splitWorking(input, basis, load, split)]),
-      ...gasket.workings,
-      ...hot.workings,
-      ...stud.workings,
-      ...rating.workings,
+      ...gasket.workings(),
+      ...hot.workings(),
+      ...stud.workings(),
+      ...rating.workings(),
     ],
   };
 }

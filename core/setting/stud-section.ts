@@ -8,12 +8,23 @@ import { atJoint, raise } from '../findings/raise.ts';
 import { showNumber } from '../text/number.ts';
 import type { Basis } from './basis.ts';
 import type { CardInput } from './input.ts';
-import { notChecked, type Section } from './section.ts';
+import { NO_WORKINGS, notChecked, type Section } from './section.ts';
 import { stressUnit } from './show.ts';
 import type { StudMaterial } from './stud-material.ts';
 import { known, number, result, words } from './working.ts';
 
-/** Stretch and stripping of one stud under the card's load. */
+/**
+ * Part of the card on stretch and stripping of one stud.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @param material modulus, expansion and yield of the stud, SI
+ * @param load F, N, at least 0, or null when not known
+ * @returns views, findings and workings
+ * @example studSection(complete, basisOf(complete), studMaterial(complete, basisOf(complete)), null).view.stretch //
+ * null
+ * @source each working names its own
+ */
 export function studSection(
   input: CardInput,
   basis: Basis,
@@ -21,7 +32,7 @@ export function studSection(
   load: number | null,
 ): Section<{ readonly stretch: StretchView | null; readonly strip: StripView | null }> {
   if (load === null || basis.joint.thread === null) {
-    return { view: { stretch: null, strip: null }, findings: [], workings: [] };
+    return { view: { stretch: null, strip: null }, findings: [], workings: NO_WORKINGS };
   }
   const stretched = stretchOf(basis, load, material.modulus?.value ?? null);
   const strip = stripOf(basis, material, load);
@@ -36,14 +47,24 @@ export function studSection(
   return {
     view: { stretch: stretchView, strip: strip.value },
     findings: stripFindings(input, strip),
-    workings: [
+    workings: () => [
       ...(stretchView === null ? [] : [stretchWorking(basis, material, load, stretchView)]),
       ...(strip.value === null ? [] : [stripWorking(input, basis, material, load, strip.value)]),
     ],
   };
 }
 
-/** Stretch and stiffness of the stud between its nuts, half a diameter of each engaged end included. */
+/**
+ * Stretch and stiffness of the stud between its nuts, half a diameter of each engaged end included.
+ *
+ * Equation: ΔL = F·Leff/(As·E), Leff = grip + D.
+ * @param basis what the joint alone says
+ * @param load F, N, at least 0, or null
+ * @param modulus E, Pa, above 0, or null
+ * @returns ΔL in m and kb in N/m; missing inputs named
+ * @example stretchOf(basis, 107829, 202e9).value?.elongation // 0.195e-3 m
+ * @source Hooke’s law; half a diameter in each nut: common practice
+ */
 export function stretchOf({ joint }: Basis, load: number | null, modulus: number | null): Outcome<Stretch> {
   const thread = joint.thread?.value;
   if (thread === undefined) return { value: null, missing: [THREAD] };

@@ -14,7 +14,16 @@ import type { Work } from './work.ts';
 import { targetLoadWorking, targetTorqueWorking } from './workings-load.ts';
 import { dialWorking, torqueWorking } from './workings-pressure.ts';
 
-/** Dials for every pass of the plan, the load they give, and what stands against them. */
+/**
+ * Works out the dials for every pass of the plan, the load they give, and what stands against them.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @param hydraulics chosen set as it stands on the job’s first day
+ * @returns passes, dial, load, findings and workings
+ * @example tightening(input, basis, hydraulics).dialled?.dial?.value // 260 bar
+ * @source each working names its own
+ */
 export function tightening(input: CardInput, basis: Basis, hydraulics: Hydraulics): Work {
   const plan = planOf(input);
   const { targetTorque } = basis;
@@ -53,7 +62,7 @@ export function tightening(input: CardInput, basis: Basis, hydraulics: Hydraulic
       ...checkCertifiedRange(input, hydraulics, passPressures(plan, dials, dialled)),
       ...(dialled !== null && !dialled.corrected ? gaugeOutsidePoints(input, dialled.wanted) : []),
     ],
-    workings: [
+    workings: () => [
       targetLoadWorking(input, basis),
       targetTorqueWorking(input, basis),
       ...(dialled === null || targetTorque === null
@@ -82,7 +91,16 @@ function passPressures(
   });
 }
 
-/** Torques at which a bolt, flange, gasket or yield limit is reached: rounding must not step over one. */
+/**
+ * Torques at which a bolt, flange, gasket or yield limit is reached: rounding must not step over one.
+ *
+ * Equation: T = K·Flimit·D.
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @returns torques, N·m
+ * @example torqueLimits(input, basis).length // 1: yield
+ * @source limits as entered
+ */
 export function torqueLimits(input: CardInput, basis: Basis): number[] {
   const thread = basis.joint.thread?.value;
   if (thread === undefined) return [];

@@ -16,5 +16,6 @@ export interface Work {
   readonly passes: readonly PassRow[];
   readonly breakout: SettingCard['breakout'];
   readonly findings: readonly Finding[];
-  readonly workings: readonly (Working | null)[];
+  /** Spelled out only for a card: a person reads them, no check does. */
+  readonly workings: () => readonly (Working | null)[];
 }
