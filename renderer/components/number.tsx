@@ -22,7 +22,7 @@ export function Measure({ si, unit }: MeasureProps) {
 
 /** A number under a heading that carries its unit. */
 export function Plain({ si, unit }: MeasureProps) {
-  return si === null ? <Unknown /> : <>{inUnit(si, unit)}</>;
+  return si === null ? <Unknown /> : inUnit(si, unit);
 }
 
 export function DialText({ dial }: { readonly dial: Dial | null }) {

@@ -63,7 +63,7 @@ export function LimitsSection({ card, chosen, onChoose }: SectionProps) {
                 </td>
                 <td>
                   <LimitState state={row.state} side={row.side} />
-                  {row.needs.length > 0 && <div className="small">It takes {row.needs.join(', ')}.</div>}
+                  {row.needs.length > 0 && <Needs needs={row.needs} />}
                 </td>
               </tr>
             ))}
@@ -71,5 +71,18 @@ export function LimitsSection({ card, chosen, onChoose }: SectionProps) {
         </table>
       </div>
     </CardSection>
+  );
+}
+
+function Needs({ needs }: { readonly needs: readonly string[] }) {
+  return (
+    <details className="small">
+      <summary>It takes {counted(needs.length, 'value')}</summary>
+      <ul className="reasons">
+        {needs.map((need) => (
+          <li key={need}>{need}</li>
+        ))}
+      </ul>
+    </details>
   );
 }
