@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { toolSetInput, workKind } from './setting.ts';
+import { method, toolSetInput, torqueTool, workKind } from './setting.ts';
 import { entered, id, instant, optionalText, text } from './values.ts';
 
 const dialled = entered('pressure', { min: 0, max: 4e8 });
@@ -14,6 +14,11 @@ const common = {
   personIds: z.array(id).min(1, 'at least one person').max(12),
   /** What was really used; not what the setting said. */
   tools: toolSetInput,
+  method: method.default('hydraulic wrench'),
+  /** Tool without pressure, for the methods that have one. */
+  torqueTool: torqueTool.nullable().default(null),
+  /** 0 is the joint's own bolting; 1 and up its further bolt sets in their order. */
+  boltSet: z.int().min(0).max(8, 'allowed 0 to 8').default(0),
   remarks: optionalText(2000),
 };
 
@@ -22,6 +27,8 @@ export const tighteningData = z.strictObject({
   /** What was dialled for the final pass; null for work done without pressure, then `torque` is needed. */
   dialled: dialled.nullable(),
   torque: torque.nullable(),
+  /** Residual load of one bolt by the tensioning record; a tensioned joint has no torque. */
+  load: entered('force', { min: 100, max: 2e7 }).nullable().default(null),
   /** Studs tightened; fewer than the joint has is recorded as unfinished. */
   boltsTightened: z.int().min(0).max(400),
   finalPassNoTurn: z.boolean(),
@@ -67,6 +74,11 @@ export const eventDetail = z.strictObject({
   people: z.array(z.string()),
   tools: z.array(z.strictObject({ id, number: z.string(), role: z.string() })),
   torques: z.array(recordedTorque),
+  method,
+  /** Name of the bolt set; null where the joint has only one. */
+  boltSet: z.string().nullable(),
+  /** Residual load of a tensioned joint, N. */
+  load: z.number().nullable(),
   boltsTightened: z.int().nullable(),
   finalPassNoTurn: z.boolean().nullable(),
   flags: z.array(z.string()),

@@ -1,4 +1,4 @@
-import type { Kysely } from 'kysely';
+import { type Kysely, sql } from 'kysely';
 import type { ChartPoint } from '../../../core/contract/joint.ts';
 import type { RegisterSchema } from '../register/schema.ts';
 
@@ -42,8 +42,13 @@ export async function chartPoints(db: Kysely<RegisterSchema>, jointId: string): 
   );
 }
 
-/** Newest tightening with a known torque up to a moment; what a later breakout is measured against. */
-export async function lastTightening(db: Kysely<RegisterSchema>, jointId: string, untilUtc: string | null) {
+/** Newest tightening of a bolt set with a known torque up to a moment; what a later breakout is measured against. */
+export async function lastTightening(
+  db: Kysely<RegisterSchema>,
+  jointId: string,
+  boltSet: number,
+  untilUtc: string | null,
+) {
   let query = db
     .selectFrom('tightening')
     .innerJoin('event', 'event.id', 'tightening.id')
@@ -53,7 +58,8 @@ export async function lastTightening(db: Kysely<RegisterSchema>, jointId: string
       'tightening.happened_at as happenedAt',
     ])
     .where('tightening.joint_id', '=', jointId)
-    .where('tightening.torque_nm', 'is not', null);
+    .where('tightening.torque_nm', 'is not', null)
+    .where(sql<number>`coalesce(json_extract(event.body, '$.data.data.boltSet'), 0)`, '=', boltSet);
   if (untilUtc !== null) query = query.where('tightening.happened_at_utc', '<=', untilUtc);
   const row = await query
     .orderBy('tightening.happened_at_utc', 'desc')

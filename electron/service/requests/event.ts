@@ -1,4 +1,5 @@
 import type { EventDetail } from '../../../core/contract/event.ts';
+import type { JointData } from '../../../core/contract/joint.ts';
 import type { EventBody, EventDataByKind } from '../chain/events.ts';
 import type { WriteContext } from '../context.ts';
 import { invalidField, notFound } from '../failure.ts';
@@ -40,6 +41,7 @@ export const readBreakoutOrTightening: Read<'event.get'> = async ({ db }, { id }
       'event.body',
       'joint.id as jointId',
       'joint.tag',
+      'joint.data',
     ])
     .where('event.id', '=', id)
     .where('event.kind', 'in', ['tightening recorded', 'breakout recorded'])
@@ -54,7 +56,7 @@ export const readBreakoutOrTightening: Read<'event.get'> = async ({ db }, { id }
     .orderBy('event_tool.role')
     .orderBy('event_tool.position')
     .execute();
-  const work = workOf(body);
+  const { boltSet } = (body.data as EventDataByKind['tightening recorded' | 'breakout recorded']).data;
   return {
     id,
     jointId: row.jointId,
@@ -66,13 +68,28 @@ export const readBreakoutOrTightening: Read<'event.get'> = async ({ db }, { id }
     previousHash: row.previous_hash,
     people: (await peopleOf(db, [id])).get(id) ?? [],
     tools,
-    ...work,
+    boltSet: boltSetName(JSON.parse(row.data) as JointData, boltSet),
+    ...workOf(body),
   };
 };
 
+/** As the joint stands now; a set that has been taken off since then keeps its number. */
+function boltSetName({ boltSets }: JointData, index: number): string | null {
+  if (index === 0) return boltSets.length === 0 ? null : 'bolting of the joint';
+  return boltSets[index - 1]?.name ?? `bolt set ${index}`;
+}
+
 type Work = Pick<
   EventDetail,
-  'kind' | 'settingId' | 'torques' | 'boltsTightened' | 'finalPassNoTurn' | 'flags' | 'remarks'
+  | 'kind'
+  | 'settingId'
+  | 'torques'
+  | 'method'
+  | 'load'
+  | 'boltsTightened'
+  | 'finalPassNoTurn'
+  | 'flags'
+  | 'remarks'
 >;
 
 function workOf(body: EventBody): Work {
@@ -82,6 +99,8 @@ function workOf(body: EventBody): Work {
       kind: 'tightening',
       settingId: data.settingId,
       torques: [{ bolt: null, torque: torque.torque, outcome: null, basis: torque.basis }],
+      method: data.method,
+      load: data.load?.si ?? null,
       boltsTightened: data.boltsTightened,
       finalPassNoTurn: data.finalPassNoTurn,
       flags: [...flags],
@@ -98,6 +117,8 @@ function workOf(body: EventBody): Work {
       torque: torques[index]?.torque ?? null,
       basis: torques[index]?.basis ?? 'not read',
     })),
+    method: data.method,
+    load: null,
     boltsTightened: null,
     finalPassNoTurn: null,
     flags: [...flags],

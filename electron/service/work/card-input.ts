@@ -35,7 +35,7 @@ export async function gatherCardInput(
       cassettes: (await toolsWithCertificates(db, { class: 'cassette' })).filter(isOf('cassette')),
       reducers: (await toolsWithCertificates(db, { class: 'reducer' })).filter(isOf('reducer')),
     },
-    lastTightening: await lastTightening(db, input.jointId, untilUtc),
+    lastTightening: await lastTightening(db, input.jointId, input.boltSet, untilUtc),
   };
 }
 

@@ -2,6 +2,7 @@ import { isDeepStrictEqual } from 'node:util';
 import type { Kysely } from 'kysely';
 import type { BreakoutData, TighteningData } from '../../../core/contract/event.ts';
 import type { SettingCard, SettingData, ToolSetInput, WorkKind } from '../../../core/contract/setting.ts';
+import { jointOfSet } from '../../../core/joint/bolt-set.ts';
 import { resolveJoint } from '../../../core/joint/resolve.ts';
 import { PASS_PLANS } from '../../../core/sequence/plans.ts';
 import { settingCard } from '../../../core/setting/card.ts';
@@ -23,9 +24,7 @@ import { knownTorque } from './torque.ts';
 
 /** Records a tightening. Nothing that stands against it blocks it: it is kept and flagged. */
 export async function recordTightening(context: WriteContext, data: TighteningData): Promise<string> {
-  if (data.dialled === null && data.torque === null) {
-    throw invalidField('data.torque', '', 'needed when no pressure was dialled');
-  }
+  checkWhatWasReached(data);
   const facts = await gatherFacts(context, 'tightening', data);
   const id = context.newId();
   await append(context, [
@@ -42,6 +41,16 @@ export async function recordTightening(context: WriteContext, data: TighteningDa
     },
   ]);
   return id;
+}
+
+function checkWhatWasReached({ method, dialled, torque, load }: TighteningData): void {
+  if (method === 'tensioner') {
+    if (load === null) throw invalidField('data.load', '', 'needed for a tensioned joint');
+    return;
+  }
+  if (dialled === null && torque === null) {
+    throw invalidField('data.torque', '', 'needed when no pressure was dialled');
+  }
 }
 
 /** Records a breakout, stud by stud, whatever the readings are. */
@@ -104,9 +113,9 @@ async function gatherFacts(
       endsOn: date,
       tools: data.tools,
       planId,
-      boltSet: setting?.input.boltSet ?? 0,
-      method: setting?.input.method ?? 'hydraulic wrench',
-      torqueTool: setting?.input.torqueTool ?? null,
+      boltSet: data.boltSet,
+      method: data.method,
+      torqueTool: data.torqueTool,
       withUncertainty: false,
     },
     toUtc(data.happenedAt),
@@ -115,16 +124,26 @@ async function gatherFacts(
   return {
     date,
     cardInput,
-    card: hasTools(data.tools) ? settingCard(cardInput) : null,
+    card: toolsKnown(data) ? settingCard(cardInput) : null,
     tools: data.tools,
     setting,
-    boltCount: resolveJoint(cardInput.joint.data, cardInput.site).boltCount,
+    boltCount: studsOf(cardInput, data.boltSet),
     frozen: {
       jointVersion: cardInput.joint.version,
       coreVersion: CORE_VERSION,
-      batches: await batchesOf(context, cardInput.joint.data.lubricant),
+      batches: await batchesOf(context, batchesUsed(cardInput, data.boltSet)),
     },
   };
+}
+
+/** A set that the joint does not have has no number of studs either. */
+function studsOf({ joint, site }: CardInput, boltSet: number): number | null {
+  const data = jointOfSet(joint.data, boltSet);
+  return data === null ? null : resolveJoint(data, site).boltCount;
+}
+
+function toolsKnown({ method, torqueTool, tools }: TighteningData | BreakoutData): boolean {
+  return method === 'hydraulic wrench' ? hasTools(tools) : method === 'tensioner' || torqueTool !== null;
 }
 
 const hasTools = (tools: ToolSetInput) =>
@@ -181,6 +200,10 @@ function flagsOf(facts: Facts, boltsDone: number | null): string[] {
   const { number, input } = setting;
   if (!isDeepStrictEqual(comparable(input.tools), comparable(facts.tools)))
     flags.push(`other tools than setting ${number} names`);
+  if (input.method !== facts.cardInput.method) {
+    flags.push(`done with a ${facts.cardInput.method}; setting ${number} is for a ${input.method}`);
+  }
+  if (input.boltSet !== facts.cardInput.boltSet) flags.push(`other bolt set than setting ${number} is for`);
   if (facts.date < input.startsOn || facts.date > input.endsOn) {
     flags.push(`done on ${facts.date}; setting ${number} is for ${input.startsOn} to ${input.endsOn}`);
   }
@@ -211,18 +234,33 @@ function unknownStuds(readings: BreakoutData['readings'], boltCount: number | nu
     .map(({ bolt }) => `stud ${bolt} recorded; the joint has ${boltCount}`);
 }
 
-/** The lubricant's batch, so that a batch can be traced to every joint it went on. */
-async function batchesOf(
-  { db, newId }: WriteContext,
-  lubricant: CardInput['joint']['data']['lubricant'],
-): Promise<BatchUse[]> {
-  if (lubricant === null || lubricant.batch === '') return [];
-  const known = await db
-    .selectFrom('batch')
-    .select('id')
-    .where('kind', '=', 'lubricant')
-    .where('name_key', '=', nameKey(lubricant.name))
-    .where('number_key', '=', nameKey(lubricant.batch))
-    .executeTakeFirst();
-  return [{ id: known?.id ?? newId(), kind: 'lubricant', name: lubricant.name, number: lubricant.batch }];
+type NamedBatch = Omit<BatchUse, 'id'>;
+
+/** Batches of lubricant and gaskets, so that a batch can be traced to every joint it went on. */
+function batchesUsed({ joint }: CardInput, boltSet: number): NamedBatch[] {
+  const data = jointOfSet(joint.data, boltSet) ?? joint.data;
+  const { lubricant, gasket, furtherGaskets } = data;
+  const used: NamedBatch[] =
+    lubricant === null ? [] : [{ kind: 'lubricant', name: lubricant.name, number: lubricant.batch }];
+  for (const { type, batch } of gasket === null ? [] : [gasket, ...furtherGaskets]) {
+    used.push({ kind: 'gasket', name: type, number: batch });
+  }
+  const known = used.filter(({ number }) => number !== '');
+  // Two gaskets of a joint may come from one batch.
+  return known.filter((one, index) => known.findIndex((other) => isDeepStrictEqual(one, other)) === index);
+}
+
+async function batchesOf({ db, newId }: WriteContext, used: readonly NamedBatch[]): Promise<BatchUse[]> {
+  const batches: BatchUse[] = [];
+  for (const batch of used) {
+    const known = await db
+      .selectFrom('batch')
+      .select('id')
+      .where('kind', '=', batch.kind)
+      .where('name_key', '=', nameKey(batch.name))
+      .where('number_key', '=', nameKey(batch.number))
+      .executeTakeFirst();
+    batches.push({ id: known?.id ?? newId(), ...batch });
+  }
+  return batches;
 }

@@ -7,6 +7,7 @@ const DIGITS = 3;
 /** "260 bar → 384 N·m (certificate C-17 of W-03), 12 studs, no nut turned in the last round". */
 export function tighteningSummary({ data, torque }: EventDataByKind['tightening recorded']): string {
   const dialled = data.dialled === null ? '' : `${showEntered(data.dialled)} → `;
+  if (data.load !== null) return `tensioned to ${showEntered(data.load)}, ${studs(data.boltsTightened)}`;
   const reached =
     torque.torque === null
       ? `torque ${torque.basis}`

@@ -19,8 +19,9 @@ interface Typed {
  */
 export function knownTorque(
   typed: Typed,
-  { set, startsOn }: Pick<CardInput, 'set' | 'startsOn'>,
+  { set, startsOn, method }: Pick<CardInput, 'set' | 'startsOn' | 'method'>,
 ): KnownTorque {
+  if (method === 'tensioner') return notKnown('tensioned: recorded with its load; no torque belongs to it');
   if (typed.torque !== null) {
     return { torque: frozen(typed.torque.si), basis: 'read as torque', certificateId: null };
   }
