@@ -45,7 +45,7 @@ export interface Assessment {
  * Equation: T = K·F·D; p = (T − a)/b.
  * @param given joint, dates, plan, tool set and certificates, SI
  * @returns numbers and findings; the setting can be issued while no finding is a refusal
- * @example assess(input).work.dialled?.dial // { value: 260, unit: 'bar', pressure: 26000000 }
+ * @example assess(input).work.dialled?.dial?.value // 260 bar
  * @source each working of the card names its own
  */
 export function assess(given: CardInput): Assessment {

@@ -19,7 +19,14 @@ export interface Basis {
   readonly targetTorque: number | null;
 }
 
-/** Load and torque to aim at; a torque target is taken as it stands and its load computed back. */
+/**
+ * Load and torque to aim at; a torque target is taken as it stands and its load computed back.
+ *
+ * @param input joint and site tables
+ * @returns bolting, friction, gaskets, load in N and torque in N·m to aim at; null where data are missing
+ * @example basisOf(input).targetTorque // 383.4 N·m
+ * @source each relation names its own
+ */
 export function basisOf({ joint: { data }, site }: Pick<CardInput, 'joint' | 'site'>): Basis {
   const joint = resolveJoint(data, site);
   const friction = resolveFriction(data, joint);
@@ -53,7 +60,16 @@ function loadToAimAt(
   return selected === null || thread === null ? null : selected * thread.value.rootArea;
 }
 
-/** Bolt load a torque gives in this joint, N; null while thread or friction are not known. */
+/**
+ * Bolt load a torque gives in this joint.
+ *
+ * Equation: F = T/(K·D).
+ * @param basis what the joint alone says
+ * @param torque T, N·m, at least 0
+ * @returns F, N; null while thread or friction are not known
+ * @example loadOf(basis, 383.441) // 107829 N
+ * @source R. G. Budynas, J. K. Nisbett, Shigley's Mechanical Engineering Design, 9th ed., equation 8-27
+ */
 export function loadOf(basis: Basis, torque: number): number | null {
   const thread = basis.joint.thread?.value;
   const nutFactor = basis.friction.nutFactor?.value;
@@ -62,7 +78,16 @@ export function loadOf(basis: Basis, torque: number): number | null {
     : loadByNutFactor(nutFactor, torque, thread.diameter);
 }
 
-/** Torque that gives a bolt load in this joint, N·m; null while thread or friction are not known. */
+/**
+ * Torque that gives a bolt load in this joint.
+ *
+ * Equation: T = K·F·D.
+ * @param basis what the joint alone says
+ * @param load F, N, at least 0
+ * @returns T, N·m; null while thread or friction are not known
+ * @example torqueOf(basis, 107829) // 383.44 N·m
+ * @source R. G. Budynas, J. K. Nisbett, Shigley's Mechanical Engineering Design, 9th ed., equation 8-27
+ */
 export function torqueOf(basis: Basis, load: number): number | null {
   const thread = basis.joint.thread?.value;
   const nutFactor = basis.friction.nutFactor?.value;

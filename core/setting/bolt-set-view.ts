@@ -3,14 +3,28 @@ import type { Finding } from '../findings/finding.ts';
 import { atSettings, raise } from '../findings/raise.ts';
 import type { CardInput } from './input.ts';
 
-/** Set of bolts the card is for; null where the joint has only one. */
+/**
+ * Names the set of bolts the card is for.
+ *
+ * @param input input of the card
+ * @returns index and name of the set, or null where the joint has only one
+ * @example boltSetView(input) // null
+ * @source rule of this program
+ */
 export function boltSetView({ joint: { data }, boltSet }: CardInput): SettingCard['boltSet'] {
   if (data.boltSets.length === 0) return null;
   const name = boltSet === 0 ? 'bolting of the joint' : data.boltSets[boltSet - 1]?.name;
   return name === undefined ? null : { index: boltSet, name };
 }
 
-/** A set that is not there; the card then shows the joint’s own bolting. */
+/**
+ * Says when the set asked for is not there; the card then shows the joint’s own bolting.
+ *
+ * @param input input of the card
+ * @returns findings; none when nothing stands against it
+ * @example checkBoltSet({ ...input, boltSet: 3 })[0]?.severity // 'refusal'
+ * @source rule of this program
+ */
 export function checkBoltSet({ joint: { data }, boltSet }: CardInput): Finding[] {
   const sets = data.boltSets.length;
   if (boltSet <= sets) return [];

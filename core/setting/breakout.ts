@@ -40,7 +40,18 @@ function installedTorque({ lastTightening }: CardInput, { targetTorque }: Basis)
   return { torque: targetTorque, origin: 'assumed', source: 'target torque; no tightening is recorded' };
 }
 
-/** First and highest pressure for loosening, with what they rest on; null while the installed torque is not known. */
+/**
+ * First and highest pressure for loosening, with what they rest on.
+ *
+ * Equation: Tfirst = Toff of a clean joint; Tmost = min(2.5·Ton, ceiling of a seized stud, ratings); pressures by the
+ * certificate’s line.
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @param hydraulics chosen set as it stands on the job’s first day
+ * @returns pressures in Pa and torques in N·m, or null while the installed torque is not known
+ * @example breakoutOf(loosening, basisOf(loosening), hydraulicsOf(loosening))?.view.installedTorque // 280 N·m
+ * @source sign of the incline turned in VDI 2230-1’s relation; common practice for the allowance
+ */
 export function breakoutOf(input: CardInput, basis: Basis, hydraulics: Hydraulics): Breakout | null {
   const installed = installedTorque(input, basis);
   if (installed === null) return null;
@@ -119,7 +130,16 @@ export function breakoutOf(input: CardInput, basis: Basis, hydraulics: Hydraulic
   };
 }
 
-/** What stands against breaking out with this set. */
+/**
+ * Says what stands against breaking out with this set.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @param breakout pressures for loosening, or null while they are not known
+ * @returns findings; none when nothing stands against it
+ * @example checkBreakout({ ...input, kind: 'breakout' }, basis, null).length // 1
+ * @source rule of this program
+ */
 export function checkBreakout(input: CardInput, basis: Basis, breakout: Breakout | null): Finding[] {
   const subject = input.joint.data.tag;
   const unit = torqueUnit(input);
@@ -204,7 +224,17 @@ function againstAllowance(input: CardInput, { joint, friction }: Basis, { view, 
   return findings;
 }
 
-/** How allowance, clean torque and stud ceiling came about. */
+/**
+ * Shows how allowance, clean torque and stud ceiling came about.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @param breakout pressures for loosening
+ * @returns workings, each naming its relation, inputs and source
+ * @example breakoutWorkings(loosening, basisOf(loosening), breakoutOf(loosening, basisOf(loosening),
+ * hydraulicsOf(loosening))).length > 1 // true
+ * @source each working names its own
+ */
 export function breakoutWorkings(
   input: CardInput,
   { joint, friction }: Basis,

@@ -16,7 +16,18 @@ export interface CardBudget {
   readonly contributors: readonly LoadContributor[];
 }
 
-/** Budget at the dialled pressure; null while there is nothing dialled. */
+/**
+ * Uncertainty budget of torque and load at the dialled pressure.
+ *
+ * Equation: u² = Σui²; (u(F)/F)² = (u(T)/T)² + (u(K)/K)².
+ * @param input input of the card
+ * @param hydraulics chosen set as it stands on the job’s first day
+ * @param basis what the joint alone says
+ * @param dialled mark on the gauge with its true pressure, Pa, or null
+ * @returns budget with its contributors, or null while there is nothing dialled
+ * @example budgetOf(input, hydraulics, basis, null) // null
+ * @source JCGM 100:2008 (GUM), 4.3, 5.1 and Annex H.3
+ */
 export function budgetOf(
   input: CardInput,
   hydraulics: Hydraulics,
@@ -102,7 +113,16 @@ function loadContributors(
   ];
 }
 
-/** How the uncertainty came about. */
+/**
+ * Shows how the uncertainty came about.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @param view budget as the card shows it
+ * @returns working with each contributor
+ * @example uncertaintyWorking(input, basis, card.uncertainty).of // 'uncertainty'
+ * @source each working names its own
+ */
 export function uncertaintyWorking(input: CardInput, { friction }: Basis, view: UncertaintyView): Working {
   const unit = torqueUnit(input);
   const batch = input.joint.data.lubricant?.nutFactorBatchCv?.si ?? null;

@@ -20,6 +20,7 @@ import { capacityWorking, geometryWorkings } from './workings-pressure.ts';
  * on data; what is missing or wrong comes back as findings.
  *
  * Equation: T = K·F·D; p = (T − a)/b; each number's own relation stands in `workings`.
+ * @param given joint, dates, plan, tool set and certificates, SI
  * @returns the card; `issuable` is false while a refusal stands
  * @example settingCard(input).dial?.value // 260 bar
  * @source each working names its own

@@ -8,7 +8,16 @@ import type { CardInput, ToolOnRegister } from './input.ts';
 
 type Opening = ToolOnRegister<'cassette'> | ToolOnRegister<'reducer'>;
 
-/** Whether the chain from drive unit to nut fits, and has room on the joint. */
+/**
+ * Says whether the chain from drive unit to nut fits, and has room on the joint.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @param torque that has to pass, N·m, at least 0, or null when not known
+ * @returns findings; none when nothing stands against it
+ * @example checkFit({ ...input, set: { ...input.set, cassette: null } }, basis, 384).length > 0 // true
+ * @source nominal sizes of the nut standard; plane geometry
+ */
 export function checkFit(input: CardInput, basis: Basis, torque: number | null): Finding[] {
   return [
     ...familyFindings(input),
@@ -120,7 +129,14 @@ function remedyText(remedy: Remedy): string {
   return `reducer ${number}, ${showEntered(properties.outerAcrossFlats)} to ${showEntered(properties.acrossFlats)}`;
 }
 
-/** Clearance radius of the head on the nut, with the part it belongs to. */
+/**
+ * Finds the clearance radius of the head on the nut, with the part it belongs to.
+ *
+ * @param input input of the card
+ * @returns radius in m and the part, or null when neither part states one
+ * @example headOf(input)?.radius // 0.032 m
+ * @source radius as entered for the tool
+ */
 export function headOf({ set: { cassette, drive } }: CardInput): { radius: number; tool: string } | null {
   const own = cassette?.data.properties.headRadius ?? null;
   if (cassette !== null && own !== null) return { radius: own.si, tool: cassette.data.number };

@@ -7,7 +7,16 @@ import type { LoadedGasket } from './loaded-gasket.ts';
 import type { StudStress } from './loads.ts';
 import { stressUnit } from './show.ts';
 
-/** What stands against the load on one gasket. Unknown limits are said elsewhere; here are only those that are broken. */
+/**
+ * What stands against the load on one gasket. Unknown limits are said elsewhere; here are only those that are broken.
+ *
+ * @param input input of the card
+ * @param loaded gasket under the card’s load
+ * @param stress stresses of one stud, Pa
+ * @returns findings; none when nothing stands against it
+ * @example againstGasket(complete, loaded, stress).length // 0
+ * @source ASME PCC-1-2013, Appendix O (from memory); limits as entered
+ */
 export function againstGasket(input: CardInput, loaded: LoadedGasket, stress: StudStress): Finding[] {
   return [
     ...loaded.checks.flatMap((check) => broken(input, loaded, check)),

@@ -11,7 +11,15 @@ import type { Basis } from './basis.ts';
 import type { CardInput } from './input.ts';
 import { lengthUnit } from './show.ts';
 
-/** What of the joint is not known, not confirmed, or differs from its standard. */
+/**
+ * Says what of the joint is not known, not confirmed, or differs from its standard.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @returns findings; none when nothing stands against it
+ * @example checkJoint(complete, basisOf(complete)).length // 0
+ * @source rule of this program
+ */
 export function checkJoint(input: CardInput, basis: Basis): Finding[] {
   return [
     ...missingGeometry(input, basis),

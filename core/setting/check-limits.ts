@@ -10,7 +10,15 @@ import { stressUnit } from './show.ts';
 /** Floating point must not refuse a stress that was entered as its own limit. */
 const SLACK = 1 + 1e-9;
 
-/** Bolt and flange limits against the load that the dialled pressure gives, and yield. */
+/**
+ * Holds bolt and flange limits against the load that the dialled pressure gives, and yield.
+ *
+ * @param input input of the card
+ * @param stress stresses of one stud, Pa, or null while the load is not known
+ * @returns findings; none when nothing stands against it
+ * @example checkLimits(complete, stress).length // 0
+ * @source limits as entered; ASME PCC-1-2013, Appendix O (from memory)
+ */
 export function checkLimits(input: CardInput, stress: StudStress | null): Finding[] {
   return [
     ...conflict(input),

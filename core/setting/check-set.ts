@@ -16,12 +16,26 @@ function chosenTools({ set }: Pick<CardInput, 'set'>): AnyTool[] {
   );
 }
 
-/** "drive unit D-04 (690 bar, 5 400 N·m)" */
+/**
+ * Names a part of the set with its number and what it is rated for.
+ *
+ * @param tool tool of the register
+ * @returns short text
+ * @example partText(set.cassette).startsWith('cassette C-11') // true
+ * @source rule of this program
+ */
 export function partText(tool: AnyTool): string {
   return `${tool.data.properties.class} ${tool.data.number} (${describeTool(tool.data.properties)})`;
 }
 
-/** What is missing from the set, and parts that may not or can't be used. */
+/**
+ * Looks at every part of the set: there, in use, known.
+ *
+ * @param input input of the card
+ * @returns findings; none when nothing stands against it
+ * @example checkParts({ ...input, set: { ...input.set, pump: null } }).length > 0 // true
+ * @source rule of this program
+ */
 export function checkParts(input: CardInput): Finding[] {
   const { set } = input;
   const absent: [string, string, 'refusal' | 'warning'][] = [];
@@ -54,7 +68,17 @@ function custody(tool: AnyTool): Finding[] {
   return [raise('tool_not_available', facts, { ...about, severity })];
 }
 
-/** Ratings of every part against the torque and the pressure of the job. */
+/**
+ * Holds pressure and torque of the job against the rating of every part.
+ *
+ * @param input input of the card
+ * @param hydraulics chosen set as it stands on the job’s first day
+ * @param torque T, N·m, at least 0, or null when not known
+ * @param pressure p, Pa, at least 0, or null when not known
+ * @returns findings; none when nothing stands against it
+ * @example checkRatings(input, hydraulics, 2000, 695e5)[0]?.severity // 'refusal'
+ * @source lowest-rated part governs: common practice
+ */
 export function checkRatings(
   input: CardInput,
   { parts }: Hydraulics,
@@ -126,7 +150,16 @@ export function checkRatings(
   return findings;
 }
 
-/** Where the final pressure lies on the gauge's scale. */
+/**
+ * Says when the pressure lies where the gauge reads badly or not at all.
+ *
+ * @param input input of the card
+ * @param hydraulics chosen set as it stands on the job’s first day
+ * @param pressure p, Pa, at least 0, or null when not known
+ * @returns findings; none when nothing stands against it
+ * @example checkScale(input, hydraulics, 260e5).length // 0
+ * @source READABLE: common practice
+ */
 export function checkScale(input: CardInput, { scale }: Hydraulics, pressure: number | null): Finding[] {
   const { gauge } = input.set;
   if (scale === null || gauge === null || pressure === null) return [];
@@ -165,7 +198,16 @@ export function checkScale(input: CardInput, { scale }: Hydraulics, pressure: nu
 /** Share of the torque that rounding to the mark may cost before it is worth a note, and before it is a warning. */
 const ROUNDING = { note: 0.02, warning: 0.05 } as const;
 
-/** How far the mark's torque lies from the one that was wanted; a mark of zero can't be worked with at all. */
+/**
+ * Says how far the mark’s torque lies from the one that was wanted; a mark of zero can’t be worked with at all.
+ *
+ * @param input input of the card
+ * @param wanted torque wanted, N·m, above 0, or null when not known
+ * @param dialled mark with the torque it gives, or null
+ * @returns findings; none when nothing stands against it
+ * @example checkRounding(input, 383.4, null).length // 0
+ * @source rule of this program
+ */
 export function checkRounding(input: CardInput, wanted: number | null, dialled: Dialled | null): Finding[] {
   const { gauge } = input.set;
   const given = dialled?.torque ?? null;

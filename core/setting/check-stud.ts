@@ -8,7 +8,15 @@ import type { CardInput } from './input.ts';
 /** Threads that common practice wants to see beyond the nut. */
 const USUAL_THREADS = { least: 2, most: 3 } as const;
 
-/** Protrusion of the centred stud, or null with what is missing. */
+/**
+ * Protrusion of the centred stud.
+ *
+ * Equation: z = (L − grip − 2·m)/2.
+ * @param basis what the joint alone says
+ * @returns protrusion in m and threads; value null with what is missing
+ * @example studProtrusion(basis).value?.threads // 1.44
+ * @source geometry; two to three threads showing is common practice
+ */
 export function studProtrusion({ joint }: Basis): { value: Protrusion | null; missing: string[] } {
   const height = joint.nut?.value.height ?? null;
   const missing: string[] = [];
@@ -25,7 +33,15 @@ export function studProtrusion({ joint }: Basis): { value: Protrusion | null; mi
   };
 }
 
-/** Full engagement of both nuts, and the threads that show. */
+/**
+ * Looks at the full engagement of both nuts, and at the threads that show.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @returns findings; none when nothing stands against it
+ * @example checkStud(complete, basisOf(complete)).length // 0
+ * @source geometry; two to three threads showing is common practice
+ */
 export function checkStud(input: CardInput, basis: Basis): Finding[] {
   const { value, missing } = studProtrusion(basis);
   const about = {

@@ -66,7 +66,8 @@ const FIELDS: Readonly<Record<SheetField, string>> = {
  * @param references what it is held against
  * @param torqueTolerance t: relative difference of torques that counts as none, 0 to 1
  * @returns differences, what could not be compared, and how many fields agree
- * @example compareSheet(sheet, [registerReference(data, null)], 0.05).differences[0]?.text
+ * @example compareSheet({ ...standardReference(data).facts, boltCount: 8 }, [standardReference(data)],
+ * 0.05).differences.length // 1
  * @source rule of this program
  */
 export function compareSheet(
@@ -157,7 +158,7 @@ function show(facts: SheetFacts, field: SheetField): string {
  * A joint of the register as reference, blanks filled as the setting card fills them.
  *
  * @param data joint as stored
- * @param torque final torque of its last issued setting, N·m; null when none is known
+ * @param torque final torque of its last issued setting, N·m, above 0; null when none is known
  * @param kind the joint the sheet is for, or a sister of it
  * @returns reference for `compareSheet`
  * @example registerReference(data, 384).facts.boltCount // 12

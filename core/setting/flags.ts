@@ -15,7 +15,9 @@ export interface RecordFacts {
  *
  * @param facts what was recorded against what the joint and the setting say
  * @returns one text per flag, none when nothing stands against the record
- * @example recordFlags({ card: null, settingIssued: false, boltsDone: 10, boltCount: 12 })
+ * @example recordFlags({ card: null, settingIssued: false, boltsDone: 10, boltCount: 12 }) // ['recorded without an
+ * issued setting', 'unfinished: 10 of 12 studs']
+ * @source rule of this program
  */
 export function recordFlags({ card, settingIssued, boltsDone, boltCount }: RecordFacts): string[] {
   const flags: string[] = [];

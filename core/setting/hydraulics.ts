@@ -35,7 +35,14 @@ export interface Dialled {
   readonly corrected: boolean;
 }
 
-/** Reads ratings, certificates and scale of the chosen set as they stand on the job's first day. */
+/**
+ * Reads ratings, certificates and scale of the chosen set as they stand on the job's first day.
+ *
+ * @param input set and first day of the job
+ * @returns ratings, certificate line, gauge correction and scale; null where they are not known
+ * @example hydraulicsOf(input).line?.throughOrigin // false
+ * @source certificates as recorded; lowest-rated part governs: common practice
+ */
 export function hydraulicsOf({ set, startsOn }: Pick<CardInput, 'set' | 'startsOn'>): Hydraulics {
   const driveStanding = set.drive === null ? null : certificateStanding(set.drive.certificates, startsOn);
   const gaugeStanding = set.gauge === null ? null : certificateStanding(set.gauge.certificates, startsOn);
@@ -64,11 +71,14 @@ function usable(standing: CertificateStanding<Certificate> | null): Certificate 
 /**
  * Turns a torque into the gauge's mark. A limit that the exact pressure keeps is kept by the mark too.
  *
- * @param hydraulics chosen set
- * @param torque wanted, N·m
- * @param torqueLimits torques the mark may not exceed where the wanted torque doesn't, N·m
+ * Equation: p = (T − a)/b, rounded to the mark.
+ * @param hydraulics chosen set as it stands on the job’s first day
+ * @param torque wanted, N·m, at least 0
+ * @param torqueLimits torques the mark may not exceed where the wanted torque doesn’t, N·m, above 0
  * @param direction 'nearest' mark, or the mark 'below'
- * @returns null while there is no certificate line
+ * @returns mark, true pressure in Pa and torque in N·m, or null while there is no certificate line
+ * @example dialFor(hydraulics, 383.441)?.dial?.value // 260 bar
+ * @source JCGM 100:2008 (GUM), Annex H.3; nearest mark is this program’s default
  */
 export function dialFor(
   hydraulics: Hydraulics,
@@ -114,7 +124,11 @@ function ceilings({ parts, scale, line, correction }: Hydraulics): number[] {
  * Largest torque this set can give: the line at the lowest of ratings, scale and highest certified point, and no more
  * than the lowest torque rating.
  *
+ * Equation: T = min(a + b·pmin, Tmin) at the lowest rated, readable and certified pressure.
+ * @param hydraulics chosen set as it stands on the job’s first day
  * @returns torque in N·m with what governs, or null while there is no certificate line
+ * @example capacityOf(hydraulics)?.torque // 1029 N·m
+ * @source lowest-rated part governs: common practice
  */
 export function capacityOf(
   hydraulics: Hydraulics,

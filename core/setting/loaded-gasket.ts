@@ -17,7 +17,18 @@ export interface LoadedGasket {
   readonly codeGaps: readonly InputGap[];
 }
 
-/** Looks at one gasket under a bolt load: `root` is its stress on the root area. */
+/**
+ * Looks at one gasket under a bolt load.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @param gasket gasket of the joint
+ * @param load F, N, at least 0
+ * @param root its stress on the root area, Pa, at least 0
+ * @returns stresses, limits and what is missing of them
+ * @example loadGasket(complete, basisOf(complete), gasket, 107829, 398.6e6).view.area // 0.0118 m²
+ * @source ASME PCC-1-2013, Appendix O (from memory)
+ */
 export function loadGasket(
   { joint: { data } }: CardInput,
   { joint }: Basis,

@@ -14,7 +14,16 @@ export interface StudStress {
   readonly threadTorque: number | null;
 }
 
-/** Stresses of a load in this joint's studs, torsion from the pair of friction coefficients. */
+/**
+ * Stresses in one stud under a load, torsion from the pair of friction coefficients.
+ *
+ * Equation: σ = F/A; τ = Tthread/Wp; σeq = √(σ² + 3·τ²).
+ * @param basis what the joint alone says
+ * @param load F, N, at least 0
+ * @returns stresses in Pa and as parts of yield; null where an input is not known
+ * @example studStress(basis, 107829).tensile // 362.0e6 Pa
+ * @source VDI 2230-1:2003
+ */
 export function studStress({ joint, friction }: Basis, load: number): StudStress {
   const thread = joint.thread?.value ?? null;
   const yieldStrength = joint.yieldStrength?.value ?? null;

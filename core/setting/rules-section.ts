@@ -8,7 +8,15 @@ import { retighteningText, rulesFor } from '../text/rules.ts';
 import type { Basis } from './basis.ts';
 import type { CardInput } from './input.ts';
 
-/** Rules of stopping, waiting and trying for a plan. */
+/**
+ * Chooses the rules of stopping, waiting and trying for a plan.
+ *
+ * @param input input of the card
+ * @param plan plan chosen, or null
+ * @returns rules, each with its source
+ * @example planRules(input, plan).map((rule) => rule.kind) // ['stop', 'stop', 'no turn']
+ * @source each rule names its own
+ */
 export function planRules(input: CardInput, plan: PassPlan | null): Rule[] {
   const waits = plan?.steps.flatMap(({ wait }) => (wait === undefined ? [] : [wait])) ?? [];
   const checks = (plan?.checks ?? []).map(
@@ -18,7 +26,15 @@ export function planRules(input: CardInput, plan: PassPlan | null): Rule[] {
   return [...rulesFor(input.method === 'hydraulic wrench', longest), ...checks];
 }
 
-/** Window of a start-up retightening, with the reasons against it that are known already. */
+/**
+ * Window of a start-up retightening, with the reasons against it that are known already.
+ *
+ * @param input input of the card
+ * @param torque torque of the last full pass, N·m, above 0, or null
+ * @returns window in °C, reasons and text; it never allows anything
+ * @example retighteningView(input, 384).from // 120 °C
+ * @source COMMON_WINDOW: common practice
+ */
 export function retighteningView(input: CardInput, torque: number | null): RetighteningView {
   const { retightening, gasket } = input.joint.data;
   const { from, to, procedure, gasketExcluded } = retightening;
@@ -46,13 +62,28 @@ export function retighteningView(input: CardInput, torque: number | null): Retig
   };
 }
 
-/** Tools a plan turns at the same time: the most of its passes. */
+/**
+ * Number of tools a plan turns at the same time: the most of its passes.
+ *
+ * @param plan plan chosen, or null
+ * @returns 1, 2 or 4
+ * @example toolsOf(plan) // 1
+ * @source the plan
+ */
 export function toolsOf(plan: PassPlan | null): ToolCount {
   const counts = plan?.steps.map(({ tools }) => tools) ?? [];
   return counts.includes(4) ? 4 : counts.includes(2) ? 2 : 1;
 }
 
-/** Order for two or four tools; null for one, or while the number of studs is not known. */
+/**
+ * Order of the studs for two or four tools.
+ *
+ * @param basis what the joint alone says
+ * @param tools 1, 2 or 4
+ * @returns steps, or null for one tool and while the number of studs is not known
+ * @example toolOrderOf(basis, 1) // null
+ * @source rule of this program
+ */
 export function toolOrderOf({ joint }: Basis, tools: ToolCount): ToolOrderView | null {
   if (tools === 1 || joint.boltCount === null) return null;
   const order = multiToolOrder(joint.boltCount, tools);
@@ -65,7 +96,15 @@ export function toolOrderOf({ joint }: Basis, tools: ToolCount): ToolOrderView |
   };
 }
 
-/** One pressure for several tools: only the chosen drive unit's certificate was looked at. */
+/**
+ * Says that for several tools only the chosen drive unit’s certificate was looked at.
+ *
+ * @param input input of the card
+ * @param tools 1, 2 or 4
+ * @returns findings; none when nothing stands against it
+ * @example checkFurtherTools(input, 1).length // 0
+ * @source rule of this program
+ */
 export function checkFurtherTools(input: CardInput, tools: ToolCount): Finding[] {
   if (tools === 1) return [];
   return [

@@ -59,7 +59,7 @@ export const NO_SECTIONS: Sections = {
  * @param stress stresses of one stud, Pa, or null
  * @param torque T, N·m, at least 0, or null when not known
  * @returns views, findings and workings of all parts
- * @example sectionsOf(complete, basisOf(complete), null, null).views.split // null
+ * @example sectionsOf(complete, basisOf(complete), null, null).view.split // null
  * @source each working names its own
  */
 export function sectionsOf(

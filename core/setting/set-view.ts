@@ -2,7 +2,14 @@ import type { SetPart } from '../contract/setting.ts';
 import { describeTool } from '../text/describe.ts';
 import { lowestPressure, type RatedPart } from '../tools/rating.ts';
 
-/** The set as a chain of parts; the weakest in pressure is marked, every part that shares the lowest rating. */
+/**
+ * Shows the set as a chain of parts; the weakest in pressure is marked, every part that shares the lowest rating.
+ *
+ * @param parts rated parts, pump to nut
+ * @returns parts with their ratings
+ * @example setView(parts).length // 5
+ * @source lowest-rated part governs: common practice
+ */
 export function setView(parts: readonly RatedPart[]): SetPart[] {
   const lowest = lowestPressure(parts)?.value ?? null;
   return parts.map(({ tool, pressure, torque }) => ({

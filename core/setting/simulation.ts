@@ -14,14 +14,16 @@ const DRAWS = 100_000;
 const MEAN_DRAWS = 500_000;
 
 /**
- * Spread of the load of single bolts and of the joint's mean, with the probability of keeping each limit. Limits of
- * the bolt are about each bolt by itself, limits of the gasket about the mean.
+ * Spread of the load of single bolts and of the joint's mean, with the probability of keeping each limit. Limits of the
+ * bolt are about each bolt by itself, limits of the gasket about the mean.
  *
  * @param basis joint of the card
- * @param load load without any error, N
+ * @param load load without any error F0, N, above 0
  * @param contributors relative uncertainties of torque and nut factor
  * @param limits limit rows of the card
  * @returns the view, or null while something it needs is not known
+ * @example simulate(basis, 107829, [], [])?.relativeInterval // [0, 0] without contributors
+ * @source JCGM 101:2008 (GUM Supplement 1), section 7
  */
 export function simulate(
   basis: Basis,
@@ -89,7 +91,16 @@ function probability(
   ];
 }
 
-/** How the interval came about. */
+/**
+ * Shows how the interval came about.
+ *
+ * @param load load without any error F0, N, above 0
+ * @param contributors relative uncertainties of torque and nut factor
+ * @param view interval as the card shows it
+ * @returns working with each contributor
+ * @example intervalWorking(107829, [], simulate(basis, 107829, [], [])).result.unit // 'kN'
+ * @source each working names its own
+ */
 export function intervalWorking(
   load: number,
   contributors: readonly LoadContributor[],

@@ -3,7 +3,16 @@ import type { JointData } from '../contract/joint.ts';
 import type { Basis } from './basis.ts';
 import type { StudStress } from './loads.ts';
 
-/** The site's own limits and yield as rows, each with the stress on the area it refers to. */
+/**
+ * Shows the site’s own limits and yield as rows, each with the stress on the area it refers to.
+ *
+ * @param data joint as stored
+ * @param basis what the joint alone says
+ * @param stress stresses of one stud, Pa
+ * @returns rows with state met, broken or not known
+ * @example siteLimitRows(complete.joint.data, basisOf(complete), stress).every((one) => one.state === 'met') // true
+ * @source limits as entered
+ */
 export function siteLimitRows(data: JointData, { joint }: Basis, stress: StudStress): LimitRow[] {
   const { limits } = data;
   const area = limits.boltStressArea;

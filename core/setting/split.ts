@@ -6,7 +6,16 @@ import type { CardInput } from './input.ts';
 import { torqueUnit } from './show.ts';
 import { known, number, result } from './working.ts';
 
-/** Where the torque goes at a bolt load: stretch, thread and nut face; null while the friction pair is not known. */
+/**
+ * Where the torque goes at a bolt load: stretch, thread and nut face.
+ *
+ * Equation: T = F·[P/(2π) + μt·d2/(2·cos 30°) + μb·Db/2].
+ * @param basis what the joint alone says
+ * @param load F, N, at least 0, or null when not known
+ * @returns parts in N·m and as shares, or null while the friction pair is not known
+ * @example splitOf(basis, null) // null
+ * @source VDI 2230-1:2003; ISO 16047:2005
+ */
 export function splitOf({ joint, friction }: Basis, load: number | null): SplitView | null {
   const thread = joint.thread?.value;
   if (load === null || thread === undefined || friction.pair === null || friction.bearingDiameter === null)
@@ -15,7 +24,17 @@ export function splitOf({ joint, friction }: Basis, load: number | null): SplitV
   return { ...torqueSplit(load, thread, bearingDiameter, pair.thread, pair.bearing), rule: pair.rule };
 }
 
-/** How the three parts came about. */
+/**
+ * Shows how the three parts came about.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @param load F, N, at least 0
+ * @param view parts as the card shows them
+ * @returns working with friction and geometry
+ * @example splitWorking(input, basis, 107829, splitOf(basis, 107829)).of // 'split'
+ * @source each working names its own
+ */
 export function splitWorking(
   input: CardInput,
   { joint, friction }: Basis,

@@ -22,7 +22,16 @@ export interface StudMaterial {
 /** Temperature the tables are read at while none is entered for the assembly, °C; steel hardly changes about it. */
 const ROOM = 20;
 
-/** What was entered stays in force; blanks are filled from the tables where they have the grade. */
+/**
+ * Modulus, expansion and strength of the stud; what was entered stays in force, blanks are filled from the tables where
+ * they have the grade.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @returns values with their origin, SI; null where neither knows them
+ * @example studMaterial(complete, basisOf(complete)).modulus?.value // 204e9 Pa
+ * @source tables of `core/reference`; joint data
+ */
 export function studMaterial({ joint: { data } }: CardInput, { joint }: Basis): StudMaterial {
   const { hot, bolting } = data;
   const source = hot.source || 'joint data';

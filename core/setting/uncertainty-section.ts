@@ -12,7 +12,18 @@ interface UncertaintySection {
   readonly workings: readonly Working[];
 }
 
-/** Budget at the dialled pressure, and the simulated spread of the load where it is asked for. */
+/**
+ * Budget at the dialled pressure, and the simulated spread of the load where it is asked for.
+ *
+ * @param input input of the card
+ * @param hydraulics chosen set as it stands on the job’s first day
+ * @param basis what the joint alone says
+ * @param work dialled mark and load of the job
+ * @param limits limit rows of the card
+ * @returns budget, spread and workings; null where they are not known or not asked for
+ * @example uncertaintyOf(input, hydraulics, basis, { dialled: null, load: null }, []).view // null
+ * @source JCGM 100:2008 (GUM); JCGM 101:2008
+ */
 export function uncertaintyOf(
   input: CardInput,
   hydraulics: Hydraulics,

@@ -15,14 +15,31 @@ export interface PlainSetting {
   readonly findings: readonly Finding[];
 }
 
-/** Largest torque on the scale of the tool entered, N·m; null for other methods. */
+/**
+ * Largest torque on the scale of the tool entered.
+ *
+ * Equation: Tmost as entered for the tool.
+ * @param input input of the card
+ * @returns N·m, or null for other methods and when it is not known
+ * @example scaleEnd(input) // null
+ * @source scale as entered
+ */
 export function scaleEnd({ torqueTool, method }: CardInput): number | null {
   if (torqueTool === null || toolKind(method) === null) return null;
   const { scale } = torqueTool;
   return scale.by === 'torque' ? scale.most.si : Math.max(...scale.steps.map(({ torque }) => torque.si));
 }
 
-/** What to set for the target on a hand, battery or pneumatic tool, or the load of a tensioned joint. */
+/**
+ * What to set for the target on a hand, battery or pneumatic tool, or the load of a tensioned joint.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @param limits torques never to be exceeded, N·m, above 0
+ * @returns setting with findings; nothing set where data are missing
+ * @example plainSetting({ ...input, method: 'hand torque wrench' }, basis, []).findings.length > 0 // true
+ * @source otherToolSetting, tensionedLoad
+ */
 export function plainSetting(input: CardInput, basis: Basis, limits: readonly number[]): PlainSetting {
   const kind = toolKind(input.method);
   if (kind === null) return { view: null, load: basis.targetLoad, findings: [tension(input)] };
@@ -55,7 +72,17 @@ export function plainSetting(input: CardInput, basis: Basis, limits: readonly nu
   };
 }
 
-/** One pass on a tool without pressure; what lies off its scale is left open. */
+/**
+ * What to set in one pass on a tool without pressure; what lies off its scale is left open.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @param fraction of the target, 1, above 0 to 1
+ * @param limits torques never to be exceeded, N·m, above 0
+ * @returns setting, torque in N·m and load in N; null where not known
+ * @example plainPass({ ...input, method: 'hand torque wrench' }, basis, 0.3, []).dial // null
+ * @source otherToolSetting, tensionedLoad
+ */
 export function plainPass(
   input: CardInput,
   basis: Basis,

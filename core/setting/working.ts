@@ -3,7 +3,19 @@ import type { WorkingInput } from '../contract/setting.ts';
 import type { Known } from '../joint/known.ts';
 import type { Unit } from '../units/units.ts';
 
-/** An input of a relation that is a number; null is "not known". */
+/**
+ * Builds an input of a relation that is a number.
+ *
+ * @param symbol symbol in the relation
+ * @param name what it is
+ * @param si SI value in the quantity’s unit, any finite value; null is “not known”
+ * @param unit unit to show it in
+ * @param origin entered, standard, calculated …
+ * @param source where it is from
+ * @returns input of a working
+ * @example number('F', 'bolt load', 1000, 'kN', 'calculated', '').si // 1000
+ * @source rule of this program
+ */
 export function number(
   symbol: string,
   name: string,
@@ -15,7 +27,18 @@ export function number(
   return { symbol, name, si, text: null, unit, origin, source };
 }
 
-/** An input that a resolved value stands for. */
+/**
+ * Builds an input that a resolved value stands for.
+ *
+ * @param symbol symbol in the relation
+ * @param name what it is
+ * @param value value in force with its origin, or null
+ * @param si SI value in the quantity’s unit, any finite value; null is “not known”
+ * @param unit unit to show it in
+ * @returns input of a working with the value’s origin and source
+ * @example known('N', 'number of studs', null, null, 'one').si // null
+ * @source rule of this program
+ */
 export function known(
   symbol: string,
   name: string,
@@ -26,7 +49,18 @@ export function known(
   return number(symbol, name, si, unit, value?.origin ?? 'entered', value?.source ?? 'not known');
 }
 
-/** An input that is a choice in words. */
+/**
+ * Builds an input that is a choice in words.
+ *
+ * @param symbol symbol in the relation
+ * @param name what it is
+ * @param text the choice
+ * @param origin entered, standard, calculated …
+ * @param source where it is from
+ * @returns input of a working
+ * @example words('', 'plan', 'Staged thirds', 'entered', '').text // 'Staged thirds'
+ * @source rule of this program
+ */
 export function words(
   symbol: string,
   name: string,
@@ -37,7 +71,17 @@ export function words(
   return { symbol, name, si: null, text, unit: null, origin, source };
 }
 
-/** A calculated result. */
+/**
+ * Builds a calculated result.
+ *
+ * @param symbol symbol in the relation
+ * @param name what it is
+ * @param si SI value in the quantity’s unit, any finite value; null is “not known”
+ * @param unit unit to show it in
+ * @returns result of a working
+ * @example result('T', 'torque', 384, 'N.m').unit // 'N.m'
+ * @source rule of this program
+ */
 export function result(symbol: string, name: string, si: number | null, unit: Unit): WorkingInput {
   return number(symbol, name, si, unit, 'calculated', 'this working');
 }

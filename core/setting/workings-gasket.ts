@@ -10,7 +10,17 @@ import { known, number, result, words } from './working.ts';
 
 const APPENDIX_O = 'ASME PCC-1-2013, Appendix O (from memory)';
 
-/** How the numbers of one gasket came about. */
+/**
+ * Shows how the numbers of one gasket came about.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @param loaded gasket under the card’s load
+ * @param stress stresses of one stud, Pa
+ * @returns workings, each naming its relation, inputs and source
+ * @example gasketWorkings(complete, basisOf(complete), loaded, stress).length > 3 // true
+ * @source each working names its own
+ */
 export function gasketWorkings(
   input: CardInput,
   basis: Basis,

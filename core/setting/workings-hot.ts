@@ -7,7 +7,16 @@ import { stressUnit } from './show.ts';
 import type { StudMaterial } from './stud-material.ts';
 import { known, number, result, words } from './working.ts';
 
-/** Shares of yield at assembly and in operation. */
+/**
+ * Shows the shares of yield at assembly and in operation.
+ *
+ * @param input input of the card
+ * @param rows strength rows of the card
+ * @param stress stresses of one stud, Pa
+ * @returns workings, each naming its relation, inputs and source
+ * @example strengthWorkings(complete, [], stress).length // 0
+ * @source each working names its own
+ */
 export function strengthWorkings(
   input: CardInput,
   rows: readonly StrengthRow[],
@@ -40,7 +49,19 @@ export function strengthWorkings(
   });
 }
 
-/** Change of the load by unequal growth of stud and flanges. */
+/**
+ * Shows the change of the load by unequal growth of stud and flanges.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @param material modulus and expansion of stud and flange, SI
+ * @param load F at assembly, N, at least 0
+ * @param view load hot as the card shows it
+ * @returns working with growths and stiffnesses
+ * @example hotWorking(complete, basisOf(complete), studMaterial(complete, basisOf(complete)), 107829,
+ * settingCard(complete).hot).of // 'hotLoad'
+ * @source each working names its own
+ */
 export function hotWorking(
   input: CardInput,
   { joint }: Basis,

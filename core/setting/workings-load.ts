@@ -6,7 +6,15 @@ import type { StudStress } from './loads.ts';
 import { stressUnit, torqueUnit } from './show.ts';
 import { known, number, result, words } from './working.ts';
 
-/** How the load to aim at came about. */
+/**
+ * Shows how the load to aim at came about.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @returns working, or null while the load is not known
+ * @example targetLoadWorking(input, basis)?.of // 'targetLoad'
+ * @source each working names its own
+ */
 export function targetLoadWorking(
   input: CardInput,
   { joint, friction, selection, targetLoad }: Basis,
@@ -104,7 +112,15 @@ export function targetLoadWorking(
   };
 }
 
-/** How the torque to aim at came about; a torque target has none, it is entered. */
+/**
+ * Shows how the torque to aim at came about; a torque target has none, it is entered.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @returns working, or null where there is none
+ * @example targetTorqueWorking(input, basis)?.of // 'torque'
+ * @source each working names its own
+ */
 export function targetTorqueWorking(input: CardInput, basis: Basis): Working | null {
   const { joint, friction, targetTorque, targetLoad } = basis;
   if (targetTorque === null || friction.nutFactor === null) return null;
@@ -123,7 +139,18 @@ export function targetTorqueWorking(input: CardInput, basis: Basis): Working | n
   };
 }
 
-/** How load and stresses of one stud came about. */
+/**
+ * Shows how load and stresses of one stud came about.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @param stress stresses of one stud, Pa
+ * @param torque T, N·m, at least 0, or null when not known
+ * @param loadName what the load is called here
+ * @returns workings, each naming its relation, inputs and source
+ * @example stressWorkings(input, basis, stress, 384, 'load').length > 1 // true
+ * @source each working names its own
+ */
 export function stressWorkings(
   input: CardInput,
   { joint, friction }: Basis,

@@ -34,7 +34,17 @@ function slopeText(input: CardInput, slope: number): string {
   return `${showNumber(perUnit, 6)} ${UNITS[torque].label}/${UNITS[pressure].label}`;
 }
 
-/** How the number on the gauge came about. */
+/**
+ * Shows how the number on the gauge came about.
+ *
+ * @param input input of the card
+ * @param hydraulics chosen set as it stands on the job’s first day
+ * @param torque T wanted, N·m, at least 0
+ * @param dialled mark with its true pressure
+ * @returns working, or null without a certificate line
+ * @example dialWorking(input, hydraulics, 383.441, dialFor(hydraulics, 383.441))?.of // 'dial'
+ * @source each working names its own
+ */
 export function dialWorking(
   input: CardInput,
   hydraulics: Hydraulics,
@@ -77,7 +87,16 @@ export function dialWorking(
   };
 }
 
-/** What the dialled mark really gives. */
+/**
+ * Shows what the dialled mark really gives.
+ *
+ * @param input input of the card
+ * @param hydraulics chosen set as it stands on the job’s first day
+ * @param dialled mark with its true pressure
+ * @returns working, or null without a certificate line
+ * @example torqueWorking(input, hydraulics, dialFor(hydraulics, 383.441))?.of // 'torque'
+ * @source each working names its own
+ */
 export function torqueWorking(input: CardInput, hydraulics: Hydraulics, dialled: Dialled): Working | null {
   if (dialled.torque === null) return null;
   return {
@@ -100,7 +119,16 @@ export function torqueWorking(input: CardInput, hydraulics: Hydraulics, dialled:
   };
 }
 
-/** What the set can give at most. */
+/**
+ * Shows what the set can give at most.
+ *
+ * @param input input of the card
+ * @param hydraulics chosen set as it stands on the job’s first day
+ * @param capacity largest torque with what governs, or null
+ * @returns working, or null while the capacity is not known
+ * @example capacityWorking(input, hydraulics, null) // null
+ * @source each working names its own
+ */
 export function capacityWorking(
   input: CardInput,
   hydraulics: Hydraulics,
@@ -131,7 +159,15 @@ export function capacityWorking(
   };
 }
 
-/** Stud protrusion and the room beside the neighbour, where the inputs are known. */
+/**
+ * Shows stud protrusion and the room beside the neighbour, where the inputs are known.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @returns workings, each naming its relation, inputs and source
+ * @example geometryWorkings(input, basis).length // 2
+ * @source each working names its own
+ */
 export function geometryWorkings(input: CardInput, basis: Basis): Working[] {
   const { joint } = basis;
   const workings: Working[] = [];
