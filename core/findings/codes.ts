@@ -75,6 +75,7 @@ export const FINDING_CODES = [
   'certificate_outside_limits',
   'combination_not_certified',
   'reference_uncertainty_unknown',
+  'certificate_not_straight',
   'above_certified_points',
   'below_certified_points',
   // Custody.

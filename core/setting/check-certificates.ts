@@ -10,9 +10,19 @@ import { pressureUnit } from './show.ts';
 
 type Standing = CertificateStanding<AnyTool['certificates'][number]>;
 
+/** Farthest a point may lie from the line, as a share of the highest certified torque: a choice of this program. */
+const LARGEST_BEND = 0.05;
 const SLACK = 1 + 1e-9;
 
-/** Certificates of drive unit and gauge on the job's days. */
+/**
+ * Looks at the certificates of drive unit and gauge on the job’s days.
+ *
+ * @param input input of the card
+ * @param hydraulics chosen set as it stands on the job’s first day
+ * @returns findings; none when nothing stands against it
+ * @example checkCertificates({ ...input, endsOn: '2027-06-01' }, hydraulics).length > 0 // true
+ * @source validity as written on the certificate; ISO/IEC 17025:2017, 7.8.4
+ */
 export function checkCertificates(input: CardInput, hydraulics: Hydraulics): Finding[] {
   const { drive, gauge } = input.set;
   return [
@@ -96,6 +106,28 @@ function driveCertificate(input: CardInput, { certificate, line }: Hydraulics): 
       ),
     );
   }
+  const farthest = Math.abs(line?.largestResidual ?? 0);
+  const highest = Math.max(0, ...(line?.points.map(({ torque }) => torque) ?? []));
+  if (farthest > LARGEST_BEND * highest) {
+    findings.push(
+      raise(
+        'certificate_not_straight',
+        {
+          certificate: number,
+          residual: showQuantity(farthest, 'N.m', 3),
+          share: showQuantity(farthest / highest, 'percent', 2),
+        },
+        {
+          ...about,
+          severity: 'refusal',
+          source: `certificate ${number}; limit of this program: ${showQuantity(LARGEST_BEND, 'percent')} of the highest torque`,
+          value: farthest,
+          limit: LARGEST_BEND * highest,
+          unit: 'N.m',
+        },
+      ),
+    );
+  }
   const chosen = [...(cassette === null ? [] : [cassette.id]), ...reducers.map((reducer) => reducer.id)];
   if (cassette !== null && !sameSet(chosen, withToolIds)) {
     findings.push(
@@ -137,7 +169,15 @@ function gaugePoints(input: CardInput, { gaugeStanding, correction }: Hydraulics
   ];
 }
 
-/** The dialled pressure lies outside the points of the gauge's certificate. */
+/**
+ * Says that the dialled pressure lies outside the points of the gauge’s certificate.
+ *
+ * @param input input of the card
+ * @param pressure p, Pa, at least 0
+ * @returns one finding, or none without a gauge
+ * @example gaugeOutsidePoints(input, 260e5).length // 1
+ * @source ISO/IEC 17025:2017, 7.8.4: a certificate speaks for the points it lists
+ */
 export function gaugeOutsidePoints(input: CardInput, pressure: number): Finding[] {
   const { gauge } = input.set;
   if (gauge === null) return [];
@@ -164,7 +204,16 @@ export interface PassPressure {
   readonly final: boolean;
 }
 
-/** Pressures of the passes against the points the certificate holds. */
+/**
+ * Looks at the pressures of the passes against the points the certificate holds.
+ *
+ * @param input input of the card
+ * @param hydraulics chosen set as it stands on the job’s first day
+ * @param passes passes by name with their true pressure, Pa
+ * @returns findings; none when nothing stands against it
+ * @example checkCertifiedRange(input, hydraulics, [{ name: 'Full', pressure: 260e5 }]).length // 0
+ * @source ISO/IEC 17025:2017, 7.8.4: a certificate speaks for the points it lists
+ */
 export function checkCertifiedRange(
   input: CardInput,
   { line, certificate }: Hydraulics,

@@ -72,6 +72,7 @@ export interface FindingFacts {
   certificate_outside_limits: { certificate: string; condition: string };
   combination_not_certified: { certificate: string };
   reference_uncertainty_unknown: { certificate: string };
+  certificate_not_straight: { certificate: string; residual: string; share: string };
   above_certified_points: { pressure: string; highest: string };
   below_certified_points: { pressure: string; lowest: string; passes: readonly string[]; final: boolean };
   tool_not_available: { part: string; status: string };

@@ -24,6 +24,7 @@ type ToolCode =
   | 'certificate_outside_limits'
   | 'combination_not_certified'
   | 'reference_uncertainty_unknown'
+  | 'certificate_not_straight'
   | 'above_certified_points'
   | 'below_certified_points'
   | 'tool_not_available'
@@ -155,6 +156,11 @@ export const TOOL_WORDS: Words<ToolCode> = {
     title: 'Combination never certified together',
     detail: `Certificate ${certificate} does not name the cassette and reducers chosen here.`,
     remedy: 'Have this combination calibrated, or use the one the certificate names.',
+  }),
+  certificate_not_straight: ({ certificate, residual, share }) => ({
+    title: 'Certificate’s points do not lie on a line',
+    detail: `A point of certificate ${certificate} lies ${residual} from the line through all of them, ${share} of the highest torque. The line can't be trusted to turn torque into pressure.`,
+    remedy: 'Compare the points with the printed certificate; enter it anew, or have the wrench calibrated.',
   }),
   reference_uncertainty_unknown: ({ certificate }) => ({
     title: 'Uncertainty of the reference not known',

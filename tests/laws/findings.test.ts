@@ -404,6 +404,16 @@ const CASES: Record<FindingCode, Case> = {
       driveCertificate(input).withToolIds = [];
     },
   },
+  certificate_not_straight: {
+    severity: 'refusal',
+    change: (input) => {
+      const { measured } = driveCertificate(input);
+      if (measured.kind !== 'pressure-torque') return;
+      measured.points = measured.points.map((point, index) =>
+        index === 3 ? { ...point, torque: { ...point.torque, si: point.torque.si * 1.8 } } : point,
+      );
+    },
+  },
   reference_uncertainty_unknown: {
     severity: 'note',
     change: (input) => {
