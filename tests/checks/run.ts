@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import { checkAssertions } from './assertions.ts';
 import { checkBundle } from './bundle.ts';
 import { type Check, passed } from './check.ts';
+import { checkDocstrings } from './docstrings.ts';
 import { checkLayers } from './layers.ts';
 import { checkPlaces } from './places.ts';
 import { checkStyle } from './style.ts';
@@ -15,6 +16,7 @@ const CHECKS: Readonly<Record<string, Check>> = {
   'bundle of core': checkBundle,
   'unused code': checkUnused,
   'tests left out or empty': checkAssertions,
+  'comments of core': checkDocstrings,
   'fixed places': checkPlaces,
 };
 
