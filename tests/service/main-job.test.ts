@@ -235,3 +235,34 @@ test('the recorded torque is what the card said the dialled mark gives, with the
   const atMark = -5.73214 + 1.49956 * 0.98 * (card.dial?.value ?? Number.NaN);
   expect(Math.abs((recorded?.torque ?? Number.NaN) / atMark - 1)).toBeLessThan(1e-4);
 });
+
+test('a pressure beyond ratings and certificate is recorded, flagged part by part, and gives no torque', async () => {
+  const plant = await begin();
+  await certify(started, plant);
+  const { id } = await ask(started, 'event.recordTightening', {
+    key: key(),
+    data: tighteningOf(plant, { dialled: { text: '2600', unit: 'bar' } }),
+  });
+  const event = await ask(started, 'event.get', { id });
+  expect(event.torques[0]).toMatchObject({
+    torque: null,
+    basis: expect.stringMatching(/^not known: above the highest point of certificate C-1 of W-1/),
+  });
+  for (const part of ['pump P-1', 'gauge G-1', 'hose H-1', 'drive unit W-1']) {
+    expect(event.flags).toContainEqual(
+      expect.stringMatching(new RegExp(`^dialled 2600 bar: above what ${part} .* may stand$`)),
+    );
+  }
+  const broken = await ask(started, 'event.recordBreakout', {
+    key: key(),
+    data: breakoutOf(plant, {
+      readings: [
+        { bolt: 1, outcome: 'turned', torque: null, dialled: { text: '1', unit: 'bar' } },
+        { bolt: 2, outcome: 'turned', torque: null, dialled: { text: '690', unit: 'bar' } },
+      ],
+    }),
+  });
+  const breakout = await ask(started, 'event.get', { id: broken.id });
+  expect(breakout.torques.map(({ torque }) => torque === null)).toEqual([true, false]);
+  expect(breakout.flags.filter((flag) => flag.startsWith('dialled'))).toEqual([]);
+});

@@ -6,9 +6,11 @@ import { jointOfSet } from '../../../core/joint/bolt-set.ts';
 import { resolveJoint } from '../../../core/joint/resolve.ts';
 import { PASS_PLANS } from '../../../core/sequence/plans.ts';
 import { settingCard } from '../../../core/setting/card.ts';
+import { partText } from '../../../core/setting/check-set.ts';
 import { recordFlags } from '../../../core/setting/flags.ts';
 import type { CardInput } from '../../../core/setting/input.ts';
 import { showEntered } from '../../../core/text/number.ts';
+import { ratedParts } from '../../../core/tools/rating.ts';
 import type { Entered } from '../../../core/units/entered.ts';
 import { CORE_VERSION } from '../../../core/version.ts';
 import { append } from '../chain/append.ts';
@@ -35,7 +37,11 @@ export async function recordTightening(context: WriteContext, data: TighteningDa
       data: {
         ...facts.frozen,
         data,
-        flags: [...flagsOf(facts, data.boltsTightened), ...dialFlag(facts.setting, data.dialled)],
+        flags: [
+          ...flagsOf(facts, data.boltsTightened),
+          ...dialFlag(facts.setting, data.dialled),
+          ...ratingFlags(facts.cardInput, [data.dialled]),
+        ],
         torque: knownTorque(data, facts.cardInput),
       },
     },
@@ -69,7 +75,14 @@ export async function recordBreakout(context: WriteContext, data: BreakoutData):
       data: {
         ...facts.frozen,
         data,
-        flags: [...flagsOf(facts, null), ...unknownStuds(data.readings, facts.boltCount)],
+        flags: [
+          ...flagsOf(facts, null),
+          ...unknownStuds(data.readings, facts.boltCount),
+          ...ratingFlags(
+            facts.cardInput,
+            data.readings.map(({ dialled }) => dialled),
+          ),
+        ],
         torques: data.readings.map((reading) => knownTorque(reading, facts.cardInput)),
       },
     },
@@ -225,6 +238,20 @@ function dialFlag(setting: FollowedSetting | null, dialled: Entered | null): str
   if (Math.abs(dialled.si - dial.pressure) <= SAME_PRESSURE * dial.pressure) return [];
   const said = showEntered({ text: String(dial.value), unit: dial.unit });
   return [`dialled ${showEntered(dialled)}; setting ${setting.number} says ${said}`];
+}
+
+/** Parts that were taken beyond what they may stand: the tool room has to look at each of them. */
+function ratingFlags({ set }: CardInput, dialled: readonly (Entered | null)[]): string[] {
+  const highest = dialled.reduce<Entered | null>(
+    (most, each) => (each !== null && (most === null || each.si > most.si) ? each : most),
+    null,
+  );
+  if (highest === null) return [];
+  return ratedParts(set).flatMap(({ tool, pressure }) =>
+    typeof pressure === 'number' && highest.si > pressure * (1 + SAME_PRESSURE)
+      ? [`dialled ${showEntered(highest)}: above what ${partText(tool)} may stand`]
+      : [],
+  );
 }
 
 function unknownStuds(readings: BreakoutData['readings'], boltCount: number | null): string[] {

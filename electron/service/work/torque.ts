@@ -1,4 +1,5 @@
 import { torqueAtPressure } from '../../../core/calibration/reading.ts';
+import { certifiedRange } from '../../../core/calibration/setting.ts';
 import { certificateStanding } from '../../../core/calibration/validity.ts';
 import type { BreakoutData } from '../../../core/contract/event.ts';
 import { type Hydraulics, hydraulicsOf } from '../../../core/setting/hydraulics.ts';
@@ -32,12 +33,23 @@ export function knownTorque(
   if (certificate === null || line === null) return notKnown(`not known: ${missing(set.drive, startsOn)}`);
   const lapsed = certificate.data.validUntil < startsOn ? `, lapsed on ${certificate.data.validUntil}` : '';
   const gauge = gaugeReading(typed.dialled.si, hydraulics, set);
+  const named = `certificate ${certificate.data.number} of ${set.drive.data.number}`;
+  const range = certifiedRange(line);
+  if (gauge.pressure > range.highest * SLACK) {
+    return notKnown(`not known: above the highest point of ${named}${gauge.basis}`);
+  }
+  const torque = torqueAtPressure(line, gauge.pressure);
+  if (torque <= 0) return notKnown(`not known: too far below the lowest point of ${named}${gauge.basis}`);
+  const below = gauge.pressure * SLACK < range.lowest ? ', below its lowest point' : '';
   return {
-    torque: frozen(torqueAtPressure(line, gauge.pressure)),
-    basis: `certificate ${certificate.data.number} of ${set.drive.data.number}${lapsed}${gauge.basis}`,
+    torque: frozen(torque),
+    basis: `${named}${lapsed}${below}${gauge.basis}`,
     certificateId: certificate.id,
   };
 }
+
+/** A pressure converted between units may differ in its last bits from the point it stands for. */
+const SLACK = 1 + 1e-9;
 
 function missing(drive: ToolOnRegister<'drive unit'>, date: string): string {
   const { number } = drive.data;
