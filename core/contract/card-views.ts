@@ -39,7 +39,6 @@ export const selectionView = z.strictObject({
     }),
   ),
 });
-export type SelectionView = z.infer<typeof selectionView>;
 
 /** One gasket under the load of the card; the gaskets of a series each carry the whole of it. */
 export const gasketView = z.strictObject({

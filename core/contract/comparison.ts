@@ -32,7 +32,6 @@ export const sheetInput = z.strictObject({
   /** Relative difference of torques that counts as none. */
   torqueTolerance: entered('ratio', { min: 0, max: 1 }),
 });
-export type SheetInput = z.input<typeof sheetInput>;
 
 const sheetField = z.enum(['boltCount', 'thread', 'grade', 'gasket', 'torque']);
 const against = z.enum(['register', 'standard', 'sister joint']);

@@ -7,7 +7,6 @@ const fraction = entered('ratio', { min: 0, max: 1 }).nullable().default(null);
 
 /** How the design code reads the contact width. */
 export const gasketKind = z.enum(['flat', 'spiral wound', 'ring joint']);
-export type GasketKind = z.infer<typeof gasketKind>;
 
 /** A gasket with what its data sheet says; null is not known, and nothing is put in its place. */
 export const gasketData = z.strictObject({
@@ -50,7 +49,6 @@ export const gasketData = z.strictObject({
 export type GasketData = z.output<typeof gasketData>;
 
 export const caseName = z.enum(['design', 'operating', 'test']);
-export type CaseName = z.infer<typeof caseName>;
 
 const pressureCase = z
   .strictObject({

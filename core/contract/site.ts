@@ -136,7 +136,6 @@ export type PassPlanData = z.output<typeof passPlanData>;
 const storedPlan = z.custom<PassPlanData>((value) => typeof value === 'object' && value !== null);
 
 export const approval = z.strictObject({ personId: id, person: z.string(), at: z.string() });
-export type Approval = z.infer<typeof approval>;
 
 const planView = {
   name: z.string(),
