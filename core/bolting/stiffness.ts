@@ -1,4 +1,4 @@
-import { compute, type Outcome, positive, within } from '../findings/outcome.ts';
+import { compute, type Outcome, positive, type RelationInput, within } from '../findings/outcome.ts';
 import { elongation, type StudSection, studStiffness } from './elongation.ts';
 import type { Thread } from './thread.ts';
 
@@ -91,12 +91,12 @@ export function stretch(
     {
       load: within('F', 'bolt load, N', load, [0, 1e8], 'choose a target or enter the measured load'),
       modulus: positive('E', 'modulus of the stud, Pa', modulus, 'take it from the table of the material'),
-      ...sectionInputs(sections),
     },
     (v) => ({
       elongation: elongation(v.load, sections, v.modulus),
       stiffness: studStiffness(sections, v.modulus),
     }),
+    sectionInputs(sections),
   );
 }
 
@@ -126,9 +126,9 @@ export function loadFromStretch(
         'measure the length before and after',
       ),
       modulus: positive('E', 'modulus of the stud, Pa', modulus, 'take it from the table of the material'),
-      ...sectionInputs(sections),
     },
     (v) => v.measured * studStiffness(sections, v.modulus),
+    sectionInputs(sections),
   );
 }
 
@@ -237,14 +237,15 @@ export function loadByNutAdvance(
   );
 }
 
-function sectionInputs(sections: readonly StudSection[]) {
-  return {
-    sections: within('n', 'number of stretching lengths', sections.length, [1, 20], 'enter grip and thread'),
-    ...Object.fromEntries(
-      sections.flatMap(({ length, area }, index) => [
-        [`length${index}`, positive(`L${index + 1}`, 'stretching length, m', length, 'measure it')],
-        [`area${index}`, positive(`A${index + 1}`, 'its area, m²', area, 'choose the thread or measure it')],
-      ]),
-    ),
-  };
+function sectionInputs(sections: readonly StudSection[]): RelationInput[] {
+  const inputs = [
+    within('n', 'number of stretching lengths', sections.length, [1, 20], 'enter grip and thread'),
+  ];
+  for (const [index, { length, area }] of sections.entries()) {
+    inputs.push(
+      positive(`L${index + 1}`, 'stretching length, m', length, 'measure it'),
+      positive(`A${index + 1}`, 'its area, m²', area, 'choose the thread or measure it'),
+    );
+  }
+  return inputs;
 }

@@ -94,6 +94,7 @@ export function whole(
  * Equation: y = f(x…) when every x is known, in range and y is finite.
  * @param inputs the relation's inputs by name
  * @param relation the relation on plain numbers
+ * @param further inputs that are checked too but that the relation takes from elsewhere
  * @returns the result, or every gap at once
  * @example compute({ F: positive('F', 'load, N', 10, 'measure it') }, ({ F }) => 2 * F).value // 20
  * @source rule of this program for input
@@ -101,15 +102,17 @@ export function whole(
 export function compute<I extends Readonly<Record<string, RelationInput>>, T>(
   inputs: I,
   relation: (values: { readonly [K in keyof I]: number }) => T,
+  further: readonly RelationInput[] = [],
 ): Outcome<T> {
-  const gaps = gapsOf(Object.values(inputs));
+  const listed = [...Object.values(inputs), ...further];
+  const gaps = gapsOf(listed);
   if (gaps.length > 0) return { value: null, missing: gaps };
   const values: Record<string, number> = {};
   for (const name in inputs) values[name] = inputs[name]?.value ?? 0;
   const value = relation(values as { readonly [K in keyof I]: number });
   return everyNumberFinite(value)
     ? { value, missing: [] }
-    : { value: null, missing: Object.values(inputs).map((input) => gap(input, 'no solution')) };
+    : { value: null, missing: listed.map((input) => gap(input, 'no solution')) };
 }
 
 /**

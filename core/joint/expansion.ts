@@ -1,4 +1,12 @@
-import { compute, gapsOf, type InputGap, type Outcome, positive, within } from '../findings/outcome.ts';
+import {
+  compute,
+  gapsOf,
+  type InputGap,
+  type Outcome,
+  positive,
+  type RelationInput,
+  within,
+} from '../findings/outcome.ts';
 
 /** A clamped part or the stud, with the change of its own temperature since tightening. */
 export interface HeatedPart {
@@ -73,10 +81,6 @@ export function hotLoad(
         stiffness.boltHot,
         'enter the modulus at temperature',
       ),
-      ...partInputs(stud, 'stud'),
-      ...Object.fromEntries(
-        clamped.flatMap((part, index) => Object.entries(partInputs(part, `part${index}`))),
-      ),
     },
     (v) => {
       const difference = clamped.reduce((sum, part) => sum + growth(part), 0) - growth(stud);
@@ -96,6 +100,7 @@ export function hotLoad(
         narrows: narrowing,
       };
     },
+    [stud, ...clamped].flatMap(partInputs),
   );
 }
 
@@ -112,22 +117,22 @@ function jointInput(joint: number | null) {
   );
 }
 
-function partInputs({ name, length, expansion, rise }: HeatedPart, key: string) {
-  return {
-    [`${key}.length`]: positive('L', `length of ${name}, m`, length, `measure ${name}`),
-    [`${key}.expansion`]: within(
+function partInputs({ name, length, expansion, rise }: HeatedPart): RelationInput[] {
+  return [
+    positive('L', `length of ${name}, m`, length, `measure ${name}`),
+    within(
       'α',
       `coefficient of expansion of ${name}, 1/K`,
       expansion,
       [-1e-4, 1e-3],
       `take it from the table of the material of ${name}, up to the temperature meant`,
     ),
-    [`${key}.rise`]: within(
+    within(
       'ΔT',
       `change of temperature of ${name}, K`,
       rise,
       [-300, 1500],
       `measure the metal temperature of ${name}; the fluid's is not the same`,
     ),
-  };
+  ];
 }

@@ -72,38 +72,46 @@ export function resolveJoint(data: JointData, site: SiteTables = NO_SITE_TABLES)
     grip,
     radialGap,
     ring,
-    values: [
-      row(
-        site,
-        'Studs',
-        count,
-        (value) => String(value),
-        (value) => value,
-      ),
-      row(
-        site,
-        'Thread',
-        thread,
-        (value) => value.designation,
-        (value) => value.diameter,
-      ),
-      row(site, 'Bolt circle', circle, length, (value) => value),
-      gradeRow(data),
-      row(
-        site,
-        'Yield strength',
-        yieldStrength,
-        (value) => showQuantity(value, 'MPa'),
-        (value) => value,
-      ),
-      row(site, 'Nut', nut, nutText, (value) => value.acrossFlats),
-      row(site, 'Stud length', studLength, length, (value) => value),
-      row(site, 'Grip length', grip, length, (value) => value),
-      row(site, 'Gap to hub or pipe', radialGap, length, (value) => value),
-      ...ringRows(site, data, ring),
-      ...gasketLines(data, site),
-    ],
+    // Texts for a reader, which no calculation looks at: spelled out when they are read.
+    get values() {
+      return valuesOf(this, data, site);
+    },
   };
+}
+
+function valuesOf(joint: Omit<ResolvedJoint, 'values'>, data: JointData, site: SiteTables): ResolvedValue[] {
+  const { count, thread, circle, yieldStrength, nut, studLength, grip, radialGap, ring } = joint;
+  return [
+    row(
+      site,
+      'Studs',
+      count,
+      (value) => String(value),
+      (value) => value,
+    ),
+    row(
+      site,
+      'Thread',
+      thread,
+      (value) => value.designation,
+      (value) => value.diameter,
+    ),
+    row(site, 'Bolt circle', circle, length, (value) => value),
+    gradeRow(data),
+    row(
+      site,
+      'Yield strength',
+      yieldStrength,
+      (value) => showQuantity(value, 'MPa'),
+      (value) => value,
+    ),
+    row(site, 'Nut', nut, nutText, (value) => value.acrossFlats),
+    row(site, 'Stud length', studLength, length, (value) => value),
+    row(site, 'Grip length', grip, length, (value) => value),
+    row(site, 'Gap to hub or pipe', radialGap, length, (value) => value),
+    ...ringRows(site, data, ring),
+    ...gasketLines(data, site),
+  ];
 }
 
 /**

@@ -43,8 +43,8 @@ export interface FlangeRow {
  * @source ASME B16.5, ASME B16.47, EN 1092-1 (second-hand, see README.md of this folder)
  */
 export function findFlange(standard: FlangeStandard, size: string, rating: string): FlangeRow | null {
-  const wanted = key(standard, size, rating);
-  return BY_KEY.get(wanted) ?? null;
+  const asPrinted = BY_KEY.get(`${standard}|${size}|${rating}`);
+  return asPrinted ?? BY_KEY.get(key(standard, size, rating)) ?? null;
 }
 
 /**

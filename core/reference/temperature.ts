@@ -44,10 +44,7 @@ const FLANGE_GROUPS: Readonly<Record<string, string>> = {
  */
 export function modulusAt(material: string, temperature: number): TableValue | null {
   const name = gradeRow(material)?.[1] ?? material;
-  const points = ASME_B31_1_MODULUS.filter(([material_]) => same(material_, name)).map(
-    ([, at, , gpa, sources, status]) => ({ at, value: gpa, sources, status }),
-  );
-  return read(points, temperature, 1e9, `ASME B31.1-1995, ${name}`);
+  return read(MODULUS.get(plain(name)), temperature, 1e9, `ASME B31.1-1995, ${name}`);
 }
 
 /**
@@ -62,10 +59,12 @@ export function modulusAt(material: string, temperature: number): TableValue | n
  */
 export function expansionAt(material: string, temperature: number): TableValue | null {
   const name = gradeRow(material)?.[2] ?? FLANGE_GROUPS[material.trim()] ?? material;
-  const points = ASME_II_D_EXPANSION.filter(([material_]) => same(material_, name)).map(
-    ([, at, perMillion, sources, status]) => ({ at, value: perMillion, sources, status }),
+  return read(
+    EXPANSION.get(plain(name)),
+    temperature,
+    1e-6,
+    `ASME BPVC II-D, table TE-1, ${name}, mean from 20 °C`,
   );
-  return read(points, temperature, 1e-6, `ASME BPVC II-D, table TE-1, ${name}, mean from 20 °C`);
 }
 
 /**
@@ -82,21 +81,50 @@ export function expansionAt(material: string, temperature: number): TableValue |
  */
 export function yieldAt(material: string, temperature: number, diameter: number): TableValue | null {
   if (!(diameter > 0 && diameter * 1000 <= EN_10269_LARGEST_MM)) return null;
-  const points = EN_10269.filter(([material_]) => same(material_, material)).map(
-    ([, at, mpa, sources, status]) => ({ at, value: mpa, sources, status }),
-  );
-  return read(points, temperature, 1e6, material.trim());
+  return read(YIELD.get(plain(material)), temperature, 1e6, material.trim());
+}
+
+type MaterialPoint = readonly [material: string, point: Point];
+
+const MODULUS = byMaterial(
+  ASME_B31_1_MODULUS.map(([material, at, , value, sources, status]) => [
+    material,
+    { at, value, sources, status },
+  ]),
+);
+const EXPANSION = byMaterial(
+  ASME_II_D_EXPANSION.map(([material, at, value, sources, status]) => [
+    material,
+    { at, value, sources, status },
+  ]),
+);
+const YIELD = byMaterial(
+  EN_10269.map(([material, at, value, sources, status]) => [material, { at, value, sources, status }]),
+);
+const BY_GRADE = new Map(GRADES.map((row) => [plainGrade(row[0]), row]));
+
+function byMaterial(rows: readonly MaterialPoint[]): ReadonlyMap<string, readonly Point[]> {
+  const columns = new Map<string, Point[]>();
+  for (const [material, point] of rows) {
+    columns.set(plain(material), [...(columns.get(plain(material)) ?? []), point]);
+  }
+  return columns;
 }
 
 function gradeRow(grade: string) {
-  return GRADES.find(([name]) => plainGrade(name) === plainGrade(grade));
+  return BY_GRADE.get(plainGrade(grade));
 }
 
-function same(a: string, b: string): boolean {
-  return a.toLowerCase() === b.trim().toLowerCase();
+function plain(material: string): string {
+  return material.trim().toLowerCase();
 }
 
-function read(points: readonly Point[], at: number, unit: number, source: string): TableValue | null {
-  const found = interpolated(points, at);
+function read(
+  points: readonly Point[] | undefined,
+  at: number,
+  unit: number,
+  source: string,
+): TableValue | null {
+  const found = points === undefined ? null : interpolated(points, at);
   return found === null ? null : { ...found, value: found.value * unit, source, note: '', cell: null };
 }

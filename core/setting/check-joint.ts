@@ -141,6 +141,7 @@ function unconfirmed(input: CardInput, { joint }: Basis): Finding[] {
     ['Ring of the flange', 'gasket', joint.ring],
     ...gasketValuesInForce(input),
   ];
+  if (!values.some(([, , known]) => isDoubtful(known))) return [];
   // One table row fills several values: it is named once, with all of them.
   const rows = Map.groupBy(
     values.flatMap(([what, field, known]) => (known === null ? [] : [{ what, field, known }])),
@@ -179,6 +180,10 @@ function unconfirmed(input: CardInput, { joint }: Basis): Finding[] {
       ),
     ];
   });
+}
+
+function isDoubtful(known: Known<unknown> | null): boolean {
+  return known !== null && known.status !== null && statusText(known.status) !== null;
 }
 
 function gasketValuesInForce({ joint: { data } }: CardInput): [string, string, Known<unknown> | null][] {

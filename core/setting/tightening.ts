@@ -31,7 +31,10 @@ export function tightening(input: CardInput, basis: Basis, hydraulics: Hydraulic
   const dialFraction = (fraction: number) =>
     targetTorque === null ? null : dialFor(hydraulics, fraction * targetTorque, limits);
   const dialled = dialFraction(1);
-  const dials = new Map(fractionsOf(plan).map((fraction) => [fraction, dialFraction(fraction)]));
+  const dials = new Map<number, Dialled | null>([[1, dialled]]);
+  for (const fraction of fractionsOf(plan)) {
+    if (!dials.has(fraction)) dials.set(fraction, dialFraction(fraction));
+  }
   const settingFor = (fraction: number): PassSetting => {
     const pass = dials.get(fraction) ?? null;
     const torque = pass?.torque ?? (targetTorque === null ? null : fraction * targetTorque);

@@ -1,4 +1,4 @@
-import { compute, type Outcome, positive, within } from '../findings/outcome.ts';
+import { compute, type Outcome, positive, type RelationInput, within } from '../findings/outcome.ts';
 
 /**
  * Whether a contributor is the same for every bolt of the joint (the tool's calibration, the lubricant batch) or is
@@ -68,7 +68,8 @@ export function budget(
   contributors: readonly Contributor[],
   correlations: readonly Correlation[] = [],
 ): Outcome<Budget> {
-  return compute({ ...inputsOf(contributors), ...pairsOf(contributors, correlations) }, () => {
+  const inputs = [...inputsOf(contributors), ...pairsOf(contributors, correlations)];
+  const relation = () => {
     const parts = contributors.map((one) => ({ ...one, part: one.sensitivity * (one.u ?? 0) }));
     const varianceOf = (scope: Scope | null) => {
       const chosen = parts.filter((one) => scope === null || one.scope === scope);
@@ -98,7 +99,8 @@ export function budget(
       perBolt: Math.sqrt(varianceOf('per bolt').variance),
       degreesOfFreedom: correlations.length > 0 ? null : effectiveDegrees(parts, variance),
     };
-  });
+  };
+  return compute({}, relation, inputs);
 }
 
 function effectiveDegrees(
@@ -114,63 +116,40 @@ function effectiveDegrees(
 }
 
 /** A pair has to name two contributors that exist and that are drawn together. */
-function pairsOf(contributors: readonly Contributor[], correlations: readonly Correlation[]) {
+function pairsOf(
+  contributors: readonly Contributor[],
+  correlations: readonly Correlation[],
+): RelationInput[] {
   const scopeOf = (name: string) => contributors.find((one) => one.name === name)?.scope;
-  return Object.fromEntries(
-    correlations.map(({ first, second, r }, index) => {
-      const scope = scopeOf(first);
-      const together = first !== second && scope !== undefined && scope === scopeOf(second);
-      return [
-        `r${index}`,
-        within(
-          'r',
-          `correlation of ${first} and ${second}, two contributors of one scope`,
-          together ? r : Number.NaN,
-          [-1, 1],
-          'name two contributors of one scope',
-        ),
-      ];
-    }),
-  );
+  return correlations.map(({ first, second, r }) => {
+    const scope = scopeOf(first);
+    const together = first !== second && scope !== undefined && scope === scopeOf(second);
+    return within(
+      'r',
+      `correlation of ${first} and ${second}, two contributors of one scope`,
+      together ? r : Number.NaN,
+      [-1, 1],
+      'name two contributors of one scope',
+    );
+  });
 }
 
-function inputsOf(contributors: readonly Contributor[]) {
-  return {
-    count: within(
-      'n',
-      'number of contributors',
-      contributors.length,
-      [1, 1000],
-      'name what the result depends on',
-    ),
-    ...Object.fromEntries(
-      contributors.flatMap(({ name, u, sensitivity, basis, degreesOfFreedom }, index) => [
-        [
-          `u${index}`,
-          within('u', `standard uncertainty of ${name}`, u, [0, Number.MAX_VALUE], `evaluate it: ${basis}`),
-        ],
-        [
-          `c${index}`,
-          within(
-            'c',
-            `sensitivity to ${name}`,
-            sensitivity,
-            [-Number.MAX_VALUE, Number.MAX_VALUE],
-            'check the relation',
-          ),
-        ],
-        [
-          `nu${index}`,
-          positive(
-            'ν',
-            `degrees of freedom of ${name}`,
-            degreesOfFreedom ?? 1,
-            'count the readings behind it',
-          ),
-        ],
-      ]),
-    ),
-  };
+function inputsOf(contributors: readonly Contributor[]): RelationInput[] {
+  const count = contributors.length;
+  return [
+    within('n', 'number of contributors', count, [1, 1000], 'name what the result depends on'),
+    ...contributors.flatMap(({ name, u, sensitivity, basis, degreesOfFreedom }) => [
+      within('u', `standard uncertainty of ${name}`, u, [0, Number.MAX_VALUE], `evaluate it: ${basis}`),
+      within(
+        'c',
+        `sensitivity to ${name}`,
+        sensitivity,
+        [-Number.MAX_VALUE, Number.MAX_VALUE],
+        'check the relation',
+      ),
+      positive('ν', `degrees of freedom of ${name}`, degreesOfFreedom ?? 1, 'count the readings behind it'),
+    ]),
+  ];
 }
 
 /** A relative contributor of the bolt load: of the torque (numerator) or of the nut factor (denominator). */
