@@ -8,7 +8,7 @@ import { againstGasket } from './check-gasket.ts';
 import type { CardInput } from './input.ts';
 import { type LoadedGasket, loadGasket } from './loaded-gasket.ts';
 import type { StudStress } from './loads.ts';
-import { NO_WORKINGS, notChecked, type Section } from './section.ts';
+import { NO_WORKINGS, needsOf, notChecked, type Section } from './section.ts';
 import { gasketWorkings } from './workings-gasket.ts';
 
 /**
@@ -103,7 +103,7 @@ function limitRows(
       value,
       limit,
       state,
-      needs: needs(missing),
+      needs: needsOf(missing),
       source,
     }),
   );
@@ -128,5 +128,3 @@ function limitRows(
     },
   ];
 }
-
-const needs = (gaps: readonly InputGap[]) => gaps.map(({ name, remedy }) => `${name}: ${remedy}`);

@@ -25,16 +25,26 @@ export const NO_WORKINGS = (): readonly Working[] => [];
  *
  * @param gaps inputs that are missing or can’t be right
  * @returns texts that name the input and what to do
- * @example needsOf(gapsOf([positive('Ag', 'gasket area, m²', null, 'measure the gasket')])) // ['gasket area, m²:
- * measure the gasket']
+ * @example needsOf(gapsOf([positive('Ag', 'gasket area, m²', null, 'measure the gasket')])) // ['gasket area: measure the gasket']
  * @source rule of this program
  */
 export function needsOf(gaps: readonly InputGap[]): string[] {
-  return [...new Set(gaps.map(({ name, given, remedy }) => need(name, given, remedy)))];
+  const once: InputGap[] = [];
+  for (const gap of gaps) {
+    if (!once.some((other) => sameNeed(other, gap))) once.push(gap);
+  }
+  return once.map(({ name, given, remedy }) => need(name, given, remedy));
 }
 
+function sameNeed(a: InputGap, b: InputGap): boolean {
+  return a.name === b.name && a.given === b.given && a.remedy === b.remedy;
+}
+
+/** The SI unit behind a name says something only beside a number. */
+const SI_UNIT = /, (m²|m|Pa|N·m|N\/m|N|1\/K|K|rad)(?=,|$)/;
+
 function need(name: string, given: string | null, remedy: string): string {
-  return given === null ? `${name}: ${remedy}` : `${name}: ${given} can’t be; ${remedy}`;
+  return given === null ? `${name.replace(SI_UNIT, '')}: ${remedy}` : `${name}: ${given} can’t be; ${remedy}`;
 }
 
 /**

@@ -8,39 +8,10 @@ import { FLANGE_STANDARDS, flangeSizes } from '../../core/reference/flanges.ts';
 import { gradeNames } from '../../core/reference/strengths.ts';
 import { settingCard } from '../../core/setting/card.ts';
 import type { CardInput } from '../../core/setting/input.ts';
-import type { Entered } from '../../core/units/entered.ts';
 import { freeze } from '../../core/units/round.ts';
-import { toSI, type Unit } from '../../core/units/units.ts';
+import { asTyped, orNull, quantity, ratio } from './any-quantity.ts';
 import { changed, completeInput, type InputDraft } from './complete-input.ts';
 
-const TYPICAL: Readonly<Record<string, readonly [Unit, ...Unit[]]>> = {
-  length: ['mm', 'in'],
-  stress: ['MPa', 'ksi'],
-  pressure: ['bar', 'psi', 'MPa_pressure'],
-  torque: ['N.m', 'lbf.ft'],
-};
-
-/** A quantity between two SI bounds as a person would have typed it, spread over the decades. */
-function quantity(kind: keyof typeof TYPICAL, min: number, max: number): fc.Arbitrary<Entered> {
-  const units = TYPICAL[kind] ?? ['mm'];
-  return fc
-    .record({
-      exponent: fc.double({ min: Math.log(min), max: Math.log(max), noNaN: true }),
-      unit: fc.constantFrom(...units),
-    })
-    .map(({ exponent, unit }) => asTyped(Math.exp(exponent), unit));
-}
-
-function asTyped(si: number, unit: Unit): Entered {
-  const value = Number((si / (toSI(1, unit) || 1)).toPrecision(4));
-  return { text: String(value), unit, si: toSI(value, unit) };
-}
-
-function ratio(min: number, max: number): fc.Arbitrary<Entered> {
-  return fc.double({ min, max, noNaN: true }).map((si) => ({ text: String(si), unit: 'one' as const, si }));
-}
-
-const orNull = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: null, freq: 3 });
 const date = fc.constantFrom('2025-01-01', '2026-03-15', '2026-03-16', '2026-03-17', '2027-12-31');
 
 const flange = fc.oneof(
