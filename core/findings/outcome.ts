@@ -104,15 +104,20 @@ export function compute<I extends Readonly<Record<string, RelationInput>>, T>(
   relation: (values: { readonly [K in keyof I]: number }) => T,
   further: readonly RelationInput[] = [],
 ): Outcome<T> {
-  const listed = [...Object.values(inputs), ...further];
-  const gaps = gapsOf(listed);
-  if (gaps.length > 0) return { value: null, missing: gaps };
+  const gaps: InputGap[] = [];
   const values: Record<string, number> = {};
-  for (const name in inputs) values[name] = inputs[name]?.value ?? 0;
+  for (const name in inputs) {
+    const input: RelationInput | undefined = inputs[name];
+    if (input === undefined) continue;
+    note(input, gaps);
+    values[name] = input.value ?? 0;
+  }
+  for (const input of further) note(input, gaps);
+  if (gaps.length > 0) return { value: null, missing: gaps };
   const value = relation(values as { readonly [K in keyof I]: number });
-  return everyNumberFinite(value)
-    ? { value, missing: [] }
-    : { value: null, missing: listed.map((input) => gap(input, 'no solution')) };
+  if (everyNumberFinite(value)) return { value, missing: [] };
+  const all = [...Object.values(inputs), ...further];
+  return { value: null, missing: all.map((input) => gap(input, 'no solution')) };
 }
 
 /**
@@ -125,10 +130,7 @@ export function compute<I extends Readonly<Record<string, RelationInput>>, T>(
  */
 export function gapsOf(inputs: readonly RelationInput[]): InputGap[] {
   const gaps: InputGap[] = [];
-  for (const input of inputs) {
-    if (input.value === null) gaps.push(gap(input, 'missing'));
-    else if (!keeps(input, input.value)) gaps.push(gap(input, 'out of range'));
-  }
+  for (const input of inputs) note(input, gaps);
   return gaps;
 }
 
@@ -147,6 +149,11 @@ export function noSolution(symbol: string, name: string, remedy: string): Outcom
     value: null,
     missing: [{ symbol, name, reason: 'no solution', given: null, allowed: 'see remedy', remedy }],
   };
+}
+
+function note(input: RelationInput, gaps: InputGap[]): void {
+  if (input.value === null) gaps.push(gap(input, 'missing'));
+  else if (!keeps(input, input.value)) gaps.push(gap(input, 'out of range'));
 }
 
 function keeps({ rule, least, most }: RelationInput, value: number): boolean {

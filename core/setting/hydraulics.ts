@@ -21,6 +21,8 @@ export interface Hydraulics {
   readonly line: CertificateLineView | null;
   readonly scale: GaugeScale | null;
   readonly correction: GaugeCorrection | null;
+  /** Pressures no mark may stand above: ratings, the end of the scale, the highest certified point, Pa. */
+  readonly ceilings: readonly number[];
 }
 
 /** A torque turned into what to dial, and what that really gives. */
@@ -59,7 +61,9 @@ export function hydraulicsOf({ set, startsOn }: Pick<CardInput, 'set' | 'startsO
           graduation: set.gauge.data.properties.graduation.si,
         };
   const correction = gaugeCertificate === null ? null : correctionOfCertificate(gaugeCertificate.data);
-  return { parts: ratedParts(set), driveStanding, gaugeStanding, certificate, line, scale, correction };
+  const parts = ratedParts(set);
+  const hydraulics = { parts, driveStanding, gaugeStanding, certificate, line, scale, correction };
+  return { ...hydraulics, ceilings: ceilingsOf(hydraulics) };
 }
 
 function usable(standing: CertificateStanding<Certificate> | null): Certificate | null {
@@ -94,7 +98,7 @@ export function dialFor(
   const indicated = shown(wanted);
   const limits = [
     ...torqueLimits.map((limit) => shown(pressureForTorque(line, limit))),
-    ...ceilings(hydraulics),
+    ...hydraulics.ceilings,
   ];
   const kept = limits.filter((limit) => indicated <= limit * (1 + 1e-12));
   const ceiling = direction === 'below' ? Math.min(indicated, ...kept) : Math.min(...kept);
@@ -109,8 +113,7 @@ export function dialFor(
   };
 }
 
-/** Pressures no mark may stand above: ratings, the end of the scale, the highest certified point. */
-function ceilings({ parts, scale, line, correction }: Hydraulics): number[] {
+function ceilingsOf({ parts, scale, line, correction }: Omit<Hydraulics, 'ceilings'>): number[] {
   const rated = lowestPressure(parts)?.value;
   const highest = line === null ? undefined : certifiedRange(line).highest;
   return [
