@@ -1,4 +1,5 @@
 import type { Column } from './column.ts';
+import { CASE_COLUMNS, CASE_SOURCE, GASKET_QUANTITIES, GASKET_TEXTS } from './gasket-columns.ts';
 
 type Optional = Omit<Column, 'heading' | 'needed' | 'meaning' | 'example'>;
 
@@ -59,12 +60,24 @@ export const JOINT_COLUMNS: readonly Column[] = [
   ),
   column('gasket', 'Type of gasket', 'spiral wound, inner and outer ring'),
   column('gasket thickness', 'Thickness of the gasket', '4.5', length),
+  ...GASKET_TEXTS,
+  ...GASKET_QUANTITIES.map((one) => one.column),
+  ...CASE_COLUMNS.flatMap(({ pressure, temperature }) => [pressure, temperature]),
+  CASE_SOURCE,
+  column('flange material', 'Material group as the rating tables number it', '1.1'),
+  column('nut grade', 'Nut specification and grade', 'ASTM A194 2H'),
   column('lubricant', 'Product class, never a brand', 'nickel-based anti-seize'),
   column('lubricant batch', 'Batch on the tin', '24-117'),
   column('nut factor', 'Nut factor K', '0.16'),
   column('nut factor scatter %', 'Coefficient of variation of K from stud to stud, in percent', '10', {
     fixedUnit: 'percent',
   }),
+  column(
+    'nut factor batch scatter %',
+    'Coefficient of variation of the mean K from batch to batch, in percent',
+    '4',
+    { fixedUnit: 'percent' },
+  ),
   column('thread friction', 'Friction coefficient of the thread, in place of K', '0.12'),
   column('bearing friction', 'Friction coefficient under the nut, in place of K', '0.12'),
   column('friction evidence', 'published, measured or assumed; blank is read as assumed', 'measured'),

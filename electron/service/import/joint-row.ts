@@ -2,6 +2,7 @@ import { type JointData, jointData } from '../../../core/contract/joint.ts';
 import { flangeSizes } from '../../../core/reference/flanges.ts';
 import { plainRating, plainSize } from '../../../core/reference/size-names.ts';
 import type { Unit } from '../../../core/units/units.ts';
+import { GASKET_HEADINGS, gasketOf, pressuresOf } from './joint-gasket.ts';
 import type { Quantity, RowReader } from './row.ts';
 import { type HeadingOfPath, headingAt, validated } from './validate.ts';
 
@@ -25,6 +26,7 @@ const LUBRICANT = [
   'lubricant batch',
   'nut factor',
   'nut factor scatter %',
+  'nut factor batch scatter %',
   'thread friction',
   'bearing friction',
   'friction evidence',
@@ -60,12 +62,14 @@ const HEADINGS: HeadingOfPath = {
   'bolting.studLength': 'stud length',
   'bolting.grip': 'grip',
   'bolting.nutSeries': 'nut series',
-  'gasket.type': 'gasket',
-  'gasket.thickness': 'gasket thickness',
+  flangeMaterial: 'flange material',
+  'bolting.nutGrade': 'nut grade',
+  ...GASKET_HEADINGS,
   'lubricant.name': 'lubricant',
   'lubricant.batch': 'lubricant batch',
   'lubricant.nutFactor': 'nut factor',
   'lubricant.nutFactorCv': 'nut factor scatter %',
+  'lubricant.nutFactorBatchCv': 'nut factor batch scatter %',
   'lubricant.frictionThread': 'thread friction',
   'lubricant.frictionBearing': 'bearing friction',
   'lubricant.evidence': 'friction evidence',
@@ -98,8 +102,10 @@ export function jointFromRow(row: RowReader, unitId: string, existing: JointData
     serviceTemperature: row.quantity('service temperature', existing?.serviceTemperature),
     flange: flange(row, existing),
     ...beyondColumns(existing),
+    flangeMaterial: row.optional('flange material', existing?.flangeMaterial),
+    pressures: pressuresOf(row, existing?.pressures),
     bolting: bolting(row, existing?.bolting),
-    gasket: gasket(row, existing?.gasket ?? null),
+    gasket: gasketOf(row, existing?.gasket ?? null),
     lubricant: lubricant(row, existing?.lubricant ?? null),
     target: target(row, existing?.target ?? null),
     limits: limits(row, existing?.limits),
@@ -118,8 +124,8 @@ export function jointFromRow(row: RowReader, unitId: string, existing: JointData
 /** What a joint list has no columns for stays as the register holds it. */
 function beyondColumns(existing: JointData | null) {
   if (existing === null) return {};
-  const { flangeMaterial, furtherGaskets, pressures, hot, retightening, boltSets } = existing;
-  return { flangeMaterial, furtherGaskets, pressures, hot, retightening, boltSets };
+  const { furtherGaskets, hot, retightening, boltSets } = existing;
+  return { furtherGaskets, hot, retightening, boltSets };
 }
 
 /**
@@ -185,15 +191,8 @@ function bolting(row: RowReader, before: JointData['bolting'] | undefined) {
     studLength: row.quantity('stud length', before?.studLength),
     grip: row.quantity('grip', before?.grip),
     nutSeries: row.choice('nut series', NUT_SERIES, before?.nutSeries),
+    nutGrade: row.optional('nut grade', before?.nutGrade),
   };
-}
-
-function gasket(row: RowReader, before: JointData['gasket']) {
-  const type = row.text('gasket', before?.type);
-  const thickness = row.quantity('gasket thickness', before?.thickness);
-  if (type === '' && row.raw('gasket thickness') === '') return null;
-  if (type === '') row.fault('gasket', 'needed when a gasket thickness is given');
-  return { ...before, type, thickness };
 }
 
 function lubricant(row: RowReader, before: JointData['lubricant']) {
@@ -208,6 +207,7 @@ function lubricant(row: RowReader, before: JointData['lubricant']) {
     batch: row.text('lubricant batch', before?.batch),
     nutFactor: row.quantity('nut factor', before?.nutFactor),
     nutFactorCv: row.quantity('nut factor scatter %', before?.nutFactorCv),
+    nutFactorBatchCv: row.quantity('nut factor batch scatter %', before?.nutFactorBatchCv),
     frictionThread: row.quantity('thread friction', before?.frictionThread),
     frictionBearing: row.quantity('bearing friction', before?.frictionBearing),
     // A value nobody vouches for is an assumed one, and the card says so.
