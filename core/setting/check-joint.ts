@@ -2,14 +2,12 @@ import type { Finding, Severity } from '../findings/finding.ts';
 import { atJoint, raise } from '../findings/raise.ts';
 import { jointGaskets } from '../joint/gaskets.ts';
 import type { Known } from '../joint/known.ts';
-import { standardThread } from '../joint/resolve.ts';
 import { confirmationOf } from '../joint/site-tables.ts';
 import { isDisputed, needsConfirmation, statusText } from '../reference/status.ts';
 import type { TableCell } from '../reference/table-cells.ts';
-import { showQuantity } from '../text/number.ts';
 import type { Basis } from './basis.ts';
+import { checkStandard } from './check-standard.ts';
 import type { CardInput } from './input.ts';
-import { lengthUnit } from './show.ts';
 
 /**
  * Says what of the joint is not known, not confirmed, or differs from its standard.
@@ -27,7 +25,7 @@ export function checkJoint(input: CardInput, basis: Basis): Finding[] {
     ...frictionFindings(input, basis),
     ...targetFindings(input),
     ...unconfirmed(input, basis),
-    ...differences(input, basis),
+    ...checkStandard(input, basis),
   ];
 }
 
@@ -210,61 +208,4 @@ function confirmable(cells: readonly TableCell[]) {
   if (first === undefined) return {};
   const values = cells.map(({ field, value }) => ({ field, value }));
   return { confirm: { table: first.table, key: first.key, values } };
-}
-
-function differences(input: CardInput, { joint }: Basis): Finding[] {
-  const { flangeRow } = joint;
-  const { bolting } = input.joint.data;
-  if (flangeRow === null) return [];
-  const findings: Finding[] = [];
-  const source = flangeRow.standard;
-  if (bolting.count !== null && flangeRow.bolts !== null && bolting.count !== flangeRow.bolts) {
-    findings.push(
-      raise(
-        'count_differs',
-        { entered: String(bolting.count), standard: String(flangeRow.bolts) },
-        {
-          ...about(input, 'warning', 'count', source),
-          value: bolting.count,
-          limit: flangeRow.bolts,
-          unit: 'one',
-        },
-      ),
-    );
-  }
-  const standard = standardThread(flangeRow);
-  const entered = bolting.thread === null ? null : (joint.thread?.value ?? null);
-  if (standard !== null && entered !== null && !sameThread(entered, standard)) {
-    findings.push(
-      raise(
-        'thread_differs',
-        { entered: entered.designation, standard: standard.designation },
-        {
-          ...about(input, 'warning', 'thread', source),
-          value: entered.designation,
-          limit: standard.designation,
-        },
-      ),
-    );
-  }
-  const circle = bolting.circle?.si ?? null;
-  // The metric tables round the inch circle to 0.1 mm, some to 0.5 mm.
-  if (circle !== null && flangeRow.boltCircle !== null && Math.abs(circle - flangeRow.boltCircle) > 0.0005) {
-    const unit = lengthUnit(bolting.circle?.unit);
-    findings.push(
-      raise(
-        'circle_differs',
-        { entered: showQuantity(circle, unit, 5), standard: showQuantity(flangeRow.boltCircle, unit, 5) },
-        { ...about(input, 'warning', 'circle', source), value: circle, limit: flangeRow.boltCircle, unit },
-      ),
-    );
-  }
-  return findings;
-}
-
-function sameThread(
-  a: { readonly diameter: number; readonly pitch: number },
-  b: { readonly diameter: number; readonly pitch: number },
-): boolean {
-  return Math.abs(a.diameter - b.diameter) < 1e-9 && Math.abs(a.pitch - b.pitch) < 1e-9;
 }

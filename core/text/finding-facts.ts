@@ -40,9 +40,9 @@ export interface FindingFacts {
   friction_assumed: { lubricant: string; source: string };
   table_value_unconfirmed: { what: string; source: string; status: string; note: string };
   table_value_confirmed: { what: string; source: string; status: string; by: readonly string[] };
-  count_differs: { entered: string; standard: string };
-  thread_differs: { entered: string; standard: string };
-  circle_differs: { entered: string; standard: string };
+  count_differs: { entered: string; standard: string; reason: string };
+  thread_differs: { entered: string; standard: string; reason: string };
+  circle_differs: { entered: string; standard: string; reason: string };
   limits_conflict: { least: string; largest: string; whose: 'bolt' | 'flange' };
   above_bolt_limit: { stress: string; limit: string; area: string };
   below_bolt_limit: { stress: string; limit: string; area: string };
@@ -59,6 +59,7 @@ export interface FindingFacts {
   hub_in_the_way: { head: string; gap: string };
   torque_above_rating: { part: string; torque: string; rating: string };
   pressure_above_rating: { part: string; pressure: string; rating: string };
+  hose_age: { hose: string; made: { on: string; until: string } | null; endsOn: string };
   breakout_above_wrench: { allowance: string; capacity: string };
   breakout_above_stud: { allowance: string; elastic: string; plastic: string };
   installed_torque_unknown: { instead: string | null };

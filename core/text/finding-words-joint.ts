@@ -39,6 +39,11 @@ const FRICTION_MISSING = {
   'too small': 'The nut factor is smaller than the thread’s pitch alone needs.',
 } as const;
 
+function differs(entered: string, standard: string, reason: string): string {
+  const both = `Entered: ${entered}. The flange standard: ${standard}.`;
+  return reason === '' ? both : `${both} Reason: ${reason}`;
+}
+
 export const JOINT_WORDS: Words<JointCode> = {
   thread_unknown: ({ entered }) => ({
     title: 'Thread not known',
@@ -110,20 +115,20 @@ export const JOINT_WORDS: Words<JointCode> = {
     detail: `${source}. ${by.join('; ')}.`,
     remedy: 'Compare with the standard again if you doubt it.',
   }),
-  count_differs: ({ entered, standard }) => ({
+  count_differs: ({ entered, standard, reason }) => ({
     title: 'Stud count differs from the standard',
-    detail: `Entered: ${entered}. The flange standard: ${standard}.`,
-    remedy: 'Count the studs at the joint; check the flange’s size and rating.',
+    detail: differs(entered, standard, reason),
+    remedy: 'Count the studs at the joint; check the flange’s size and rating, or enter why it differs.',
   }),
-  thread_differs: ({ entered, standard }) => ({
+  thread_differs: ({ entered, standard, reason }) => ({
     title: 'Thread differs from the standard',
-    detail: `Entered: ${entered}. The flange standard: ${standard}.`,
-    remedy: 'Measure a stud; check the flange’s size and rating.',
+    detail: differs(entered, standard, reason),
+    remedy: 'Measure a stud; check the flange’s size and rating, or enter why it differs.',
   }),
-  circle_differs: ({ entered, standard }) => ({
+  circle_differs: ({ entered, standard, reason }) => ({
     title: 'Bolt circle differs from the standard',
-    detail: `Entered: ${entered}. The flange standard: ${standard}.`,
-    remedy: 'Measure the bolt circle; check the flange’s size and rating.',
+    detail: differs(entered, standard, reason),
+    remedy: 'Measure the bolt circle; check the flange’s size and rating, or enter why it differs.',
   }),
   limits_conflict: ({ least, largest, whose }) => ({
     title: 'Limits contradict each other',

@@ -14,6 +14,7 @@ type ToolCode =
   | 'hub_in_the_way'
   | 'torque_above_rating'
   | 'pressure_above_rating'
+  | 'hose_age'
   | 'above_gauge_scale'
   | 'gauge_scale_end'
   | 'rounding_large'
@@ -108,6 +109,17 @@ export const TOOL_WORDS: Words<ToolCode> = {
     title: 'Pressure above a rating',
     detail: `${part}: ${pressure} needed, ${rating} allowed.`,
     remedy: 'Choose a larger drive unit or a part with a higher rating. Nobody can release this.',
+  }),
+  hose_age: ({ hose, made, endsOn }) => ({
+    title: made === null ? 'Age of the hose not known' : 'Hose too old',
+    detail:
+      made === null
+        ? `${hose}: the day it was made is not known. That is not a pass.`
+        : `${hose}: made on ${made.on}, to be used until ${made.until} at the latest; the job ends on ${endsOn}.`,
+    remedy:
+      made === null
+        ? 'Read the date on the hose assembly and enter it, or choose another hose.'
+        : 'Choose a younger hose and have this one replaced. The site’s procedure may ask for less than six years.',
   }),
   above_gauge_scale: ({ pressure, scale }) => ({
     title: 'Pressure beyond the gauge’s scale',

@@ -4,6 +4,7 @@ import { FINDING_CODES, type FindingCode } from '../../core/findings/codes.ts';
 import type { Severity } from '../../core/findings/finding.ts';
 import { settingCard } from '../../core/setting/card.ts';
 import type { CardInput } from '../../core/setting/input.ts';
+import { hoseLifeEnds } from '../../core/tools/hose.ts';
 import { typed } from '../truth/entered.ts';
 import { changed, completeInput, type InputDraft } from './complete-input.ts';
 import { L7M_CONFIRMED, SITE_PLAN } from './site-fixtures.ts';
@@ -441,6 +442,14 @@ const CASES: Record<FindingCode, Case> = {
       drive(input).data.status = 'at the laboratory';
     },
   },
+  hose_age: {
+    severity: 'warning',
+    change: (input) => {
+      const hose = input.set.hoses[0];
+      if (hose === undefined) throw new Error('fixture: no hose');
+      hose.data.properties.madeOn = null;
+    },
+  },
   tool_barred: {
     severity: 'refusal',
     change: (input) => {
@@ -697,8 +706,53 @@ describe('every part of the set that is missing is named', () => {
       }),
     );
     expect(card.findings.map((finding) => [finding.code, finding.severity])).toEqual([
-      ['part_missing', 'warning'],
+      ['part_missing', 'refusal'],
     ]);
+    expect(card.findings[0]?.title).toBe('No hose chosen');
+    expect(card.issuable).toBe(false);
+  });
+});
+
+describe('a hose is in use for six years from the day it was made', () => {
+  const card = (madeOn: string | null, endsOn = '2026-03-17') =>
+    settingCard(
+      changed(completeInput('tightening'), (input) => {
+        input.endsOn = endsOn;
+        const hose = input.set.hoses[0];
+        if (hose === undefined) throw new Error('fixture: no hose');
+        hose.data.properties.madeOn = madeOn;
+      }),
+    );
+
+  test.each([
+    ['2020-03-17', 'the last day is the job’s last'],
+    ['2026-03-01', 'new'],
+  ])('made on %s: %s', (madeOn) => {
+    expect(card(madeOn).findings).toEqual([]);
+  });
+
+  test('a day too old at the end of the job, though not yet at its start', () => {
+    const [finding, ...others] = card('2020-03-16').findings;
+    expect(others).toEqual([]);
+    expect(finding).toMatchObject({
+      code: 'hose_age',
+      severity: 'warning',
+      title: 'Hose too old',
+      value: '2020-03-16',
+      limit: '2026-03-16',
+    });
+    expect(finding?.detail).toContain('until 2026-03-16');
+  });
+
+  test('not known is not a pass', () => {
+    const [finding, ...others] = card(null).findings;
+    expect(others).toEqual([]);
+    expect(finding).toMatchObject({ code: 'hose_age', severity: 'warning', value: null, limit: null });
+    expect(finding?.title).toBe('Age of the hose not known');
+  });
+
+  test('made on a leap day', () => {
+    expect(hoseLifeEnds('2020-02-29')).toBe('2026-02-28');
   });
 });
 
@@ -739,4 +793,17 @@ test('a torque target needs no friction, but the load behind it is then not know
   expect(card.findings.map((finding) => [finding.code, finding.severity])).toEqual([
     ['friction_unknown', 'warning'],
   ]);
+});
+
+test('bolting that differs from the standard for a stated reason is a note that tells it', () => {
+  const differing = (reason: string) =>
+    settingCard(
+      changed(completeInput('tightening'), ({ joint: { data } }) => {
+        Object.assign(data.bolting, { count: 16, reason });
+      }),
+    ).findings.filter((finding) => finding.code === 'count_differs');
+  expect(differing('').map(({ severity }) => severity)).toEqual(['warning']);
+  const [note] = differing('flange drilled to drawing 12');
+  expect(note?.severity).toBe('note');
+  expect(note?.detail).toContain('Reason: flange drilled to drawing 12');
 });
