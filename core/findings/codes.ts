@@ -57,6 +57,7 @@ export const FINDING_CODES = [
   // Is it strong enough.
   'torque_above_rating',
   'pressure_above_rating',
+  'hose_age',
   'breakout_above_wrench',
   'breakout_above_stud',
   'installed_torque_unknown',

@@ -3,8 +3,9 @@ import { atSettings, atTool, raise } from '../findings/raise.ts';
 import { describeTool } from '../text/describe.ts';
 import { showQuantity } from '../text/number.ts';
 import { READABLE, scalePlace } from '../tools/gauge.ts';
+import { hoseLifeEnds } from '../tools/hose.ts';
 import type { Dialled, Hydraulics } from './hydraulics.ts';
-import type { AnyTool, CardInput } from './input.ts';
+import type { AnyTool, CardInput, ToolOnRegister } from './input.ts';
 import { pressureUnit, torqueUnit } from './show.ts';
 
 const SLACK = 1 + 1e-9;
@@ -38,32 +39,58 @@ export function partText(tool: AnyTool): string {
  */
 export function checkParts(input: CardInput): Finding[] {
   const { set } = input;
-  const absent: [string, string, 'refusal' | 'warning'][] = [];
-  if (set.drive === null) absent.push(['drive unit', 'driveId', 'refusal']);
-  if (set.cassette === null) absent.push(['cassette', 'cassetteId', 'refusal']);
-  if (set.pump === null) absent.push(['pump', 'pumpId', 'refusal']);
-  if (set.gauge === null) absent.push(['gauge', 'gaugeId', 'refusal']);
-  if (set.hoses.length === 0) absent.push(['hose', 'hoseIds', 'warning']);
+  const absent: [string, string][] = [];
+  if (set.drive === null) absent.push(['drive unit', 'driveId']);
+  if (set.cassette === null) absent.push(['cassette', 'cassetteId']);
+  if (set.pump === null) absent.push(['pump', 'pumpId']);
+  if (set.gauge === null) absent.push(['gauge', 'gaugeId']);
+  // A hose that nobody named may be rated for anything: of all unknown ratings the most dangerous one.
+  if (set.hoses.length === 0) absent.push(['hose', 'hoseIds']);
   return [
-    ...absent.map(([part, field, severity]) =>
+    ...absent.map(([part, field]) =>
       raise(
         'part_missing',
         { part },
-        { severity, subject: part, place: atSettings(field), source: 'the set as chosen' },
+        { severity: 'refusal', subject: part, place: atSettings(field), source: 'the set as chosen' },
       ),
     ),
     ...chosenTools(input).flatMap(custody),
+    ...set.hoses.flatMap((hose) => hoseAge(hose, input.endsOn)),
+  ];
+}
+
+function hoseAge(hose: ToolOnRegister<'hose'>, endsOn: string): Finding[] {
+  const { madeOn } = hose.data.properties;
+  const until = madeOn === null ? null : hoseLifeEnds(madeOn);
+  if (until !== null && endsOn <= until) return [];
+  return [
+    raise(
+      'hose_age',
+      {
+        hose: partText(hose),
+        made: madeOn === null || until === null ? null : { on: madeOn, until },
+        endsOn,
+      },
+      {
+        severity: 'warning',
+        subject: hose.data.number,
+        place: atTool(hose, 'madeOn'),
+        source: 'DIN 20066:2002-10 (second-hand)',
+        value: madeOn,
+        limit: until,
+      },
+    ),
   ];
 }
 
 function custody(tool: AnyTool): Finding[] {
   const { status, number } = tool.data;
+  if (status === 'available') return [];
   const facts = { part: partText(tool), status };
   const about = { subject: number, place: atTool(tool, 'status'), source: 'tool register', value: status };
   if (status === 'quarantined' || status === 'scrapped') {
     return [raise('tool_barred', facts, { ...about, severity: 'refusal' })];
   }
-  if (status === 'available') return [];
   const severity = status === 'issued' ? 'note' : 'warning';
   return [raise('tool_not_available', facts, { ...about, severity })];
 }
