@@ -40,9 +40,9 @@ export interface FindingFacts {
   friction_assumed: { lubricant: string; source: string };
   table_value_unconfirmed: { what: string; source: string; status: string; note: string };
   table_value_confirmed: { what: string; source: string; status: string; by: readonly string[] };
-  count_differs: { entered: string; standard: string };
-  thread_differs: { entered: string; standard: string };
-  circle_differs: { entered: string; standard: string };
+  count_differs: { entered: string; standard: string; reason: string };
+  thread_differs: { entered: string; standard: string; reason: string };
+  circle_differs: { entered: string; standard: string; reason: string };
   limits_conflict: { least: string; largest: string; whose: 'bolt' | 'flange' };
   above_bolt_limit: { stress: string; limit: string; area: string };
   below_bolt_limit: { stress: string; limit: string; area: string };

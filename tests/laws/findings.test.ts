@@ -794,3 +794,16 @@ test('a torque target needs no friction, but the load behind it is then not know
     ['friction_unknown', 'warning'],
   ]);
 });
+
+test('bolting that differs from the standard for a stated reason is a note that tells it', () => {
+  const differing = (reason: string) =>
+    settingCard(
+      changed(completeInput('tightening'), ({ joint: { data } }) => {
+        Object.assign(data.bolting, { count: 16, reason });
+      }),
+    ).findings.filter((finding) => finding.code === 'count_differs');
+  expect(differing('').map(({ severity }) => severity)).toEqual(['warning']);
+  const [note] = differing('flange drilled to drawing 12');
+  expect(note?.severity).toBe('note');
+  expect(note?.detail).toContain('Reason: flange drilled to drawing 12');
+});
