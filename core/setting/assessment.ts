@@ -19,6 +19,7 @@ import { planOf } from './plan.ts';
 import { checkFurtherTools, toolsOf } from './rules-section.ts';
 import { NO_SECTIONS, type Sections, sectionsOf } from './sections.ts';
 import { tightening } from './tightening.ts';
+import { checkLoosening } from './without-pressure.ts';
 import type { Work } from './work.ts';
 import { dialWorking, torqueWorking } from './workings-pressure.ts';
 
@@ -50,7 +51,7 @@ export interface Assessment {
  */
 export function assess(given: CardInput): Assessment {
   const input = asSeenBySet(given);
-  const basis = basisOf(input);
+  const basis = input.method === 'tensioner' ? withoutFriction(basisOf(input)) : basisOf(input);
   const hydraulics = hydraulicsOf(input);
   const work = workOf(input, basis, hydraulics);
   const stress = work.load === null ? null : studStress(basis, work.load);
@@ -87,6 +88,19 @@ const NO_SET: CardInput['set'] = {
   hoses: [],
 };
 
+/** A stretched stud is neither turned nor twisted: friction has no part in its load and stress. */
+function withoutFriction(basis: Basis): Basis {
+  const friction = {
+    nutFactor: null,
+    missing: null,
+    pair: null,
+    bearingDiameter: null,
+    scatter: null,
+    assumed: false,
+  };
+  return { ...basis, friction };
+}
+
 function workOf(input: CardInput, basis: Basis, hydraulics: Hydraulics): Work {
   if (input.kind === 'breakout') return breakout(input, basis, hydraulics);
   return input.method === 'hydraulic wrench'
@@ -108,7 +122,7 @@ function checkSet(input: CardInput, basis: Basis, hydraulics: Hydraulics, work: 
 }
 
 function breakout(input: CardInput, basis: Basis, hydraulics: Hydraulics): Work {
-  const found = breakoutOf(input, basis, hydraulics);
+  const found = input.method === 'tensioner' ? null : breakoutOf(input, basis, hydraulics);
   const start = found?.start ?? null;
   return {
     planName: 'Breakout in stages',
@@ -120,7 +134,8 @@ function breakout(input: CardInput, basis: Basis, hydraulics: Hydraulics): Work 
     passes: found?.passes ?? [],
     breakout: found?.view ?? null,
     findings: [
-      ...checkBreakout(input, basis, found),
+      ...checkLoosening(input),
+      ...(input.method === 'tensioner' ? [] : checkBreakout(input, basis, found)),
       ...checkCertifiedRange(
         input,
         hydraulics,

@@ -9,7 +9,7 @@ import { type Basis, loadOf } from './basis.ts';
 import { capacityOf, type Dialled, dialFor, type Hydraulics } from './hydraulics.ts';
 import type { CardInput } from './input.ts';
 import { stressUnit, torqueUnit } from './show.ts';
-import { scaleEnd } from './without-pressure.ts';
+import { scaleEnd, setBelow } from './without-pressure.ts';
 import { known, number, result } from './working.ts';
 
 /** Everything a breakout card adds. */
@@ -109,7 +109,7 @@ export function breakoutOf(input: CardInput, basis: Basis, hydraulics: Hydraulic
         groups: null,
         fraction: null,
         dial: start?.dial ?? null,
-        set: null,
+        set: setBelow(input, startTorque),
         torque: start?.torque ?? startTorque,
         load: null,
         stopWhen: 'the nut has moved a little; loosen all studs in stages before any nut comes off',
@@ -121,7 +121,7 @@ export function breakoutOf(input: CardInput, basis: Basis, hydraulics: Hydraulic
         groups: null,
         fraction: null,
         dial: never?.dial ?? null,
-        set: null,
+        set: highest === null ? null : setBelow(input, highest),
         torque: never?.torque ?? (hydraulic ? null : highest),
         load: null,
         stopWhen: `the nut has not moved at this ${quantity}: stop and take another method`,

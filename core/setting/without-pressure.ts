@@ -54,7 +54,10 @@ export function plainSetting(input: CardInput, basis: Basis, limits: readonly nu
     return {
       view: null,
       load: basis.targetLoad,
-      findings: [...certificate, unsuitable(input, torqueTool, setting)],
+      findings: [
+        ...certificate,
+        unsuitable(input, torqueTool, setting.missing.map(({ remedy }) => remedy).join('; ')),
+      ],
     };
   }
   const { torque, deviation, basis: how } = setting.value;
@@ -108,6 +111,43 @@ export function plainPass(
   };
 }
 
+/**
+ * What to set on a tool without pressure for a torque that is not to be exceeded.
+ *
+ * @param input input of the card
+ * @param torque N·m, above 0
+ * @returns mark or step, or null for other methods and off the scale
+ * @example setBelow({ ...input, method: 'hand torque wrench' }, 100) // null while no tool is entered
+ * @source otherToolSetting
+ */
+export function setBelow({ method, torqueTool }: CardInput, torque: number): string | null {
+  const kind = toolKind(method);
+  if (kind === null || torqueTool === null) return null;
+  const setting = settingFor(kind, torqueTool, torque, [torque]).value;
+  return setting === null ? null : setText(setting, torqueTool);
+}
+
+/**
+ * What stands against loosening with a method that has no pressure.
+ *
+ * @param input input of the card
+ * @returns findings; none for the hydraulic wrench
+ * @example checkLoosening(input).length // 0
+ * @source common practice
+ */
+export function checkLoosening(input: CardInput): Finding[] {
+  const { method, torqueTool } = input;
+  if (method === 'hydraulic wrench') return [];
+  if (method === 'tensioner') return [tension(input)];
+  if (torqueTool === null) return [notEntered(input)];
+  const certificate = checkCertificate(input, torqueTool);
+  return method === 'hand torque wrench'
+    ? [...certificate, unsuitable(input, torqueTool, LOOSENING)]
+    : certificate;
+}
+
+const LOOSENING = 'a torque wrench is not made for loosening nuts (common practice)';
+
 function toolKind(method: CardInput['method']): ToolKind | null {
   return method === 'hydraulic wrench' || method === 'tensioner' ? null : method;
 }
@@ -151,12 +191,16 @@ function tension(input: CardInput): Finding {
   return raise(
     'tension_has_no_torque',
     {},
-    { ...about(input), severity: 'note', source: 'the setting as chosen' },
+    {
+      ...about(input),
+      // The pressure that loosens a tensioned stud comes from the tensioner's own procedure.
+      severity: input.kind === 'breakout' ? 'refusal' : 'note',
+      source: 'the setting as chosen',
+    },
   );
 }
 
-function unsuitable(input: CardInput, tool: TorqueTool, setting: Outcome<ToolSetting>): Finding {
-  const reason = setting.missing.map(({ remedy }) => remedy).join('; ');
+function unsuitable(input: CardInput, tool: TorqueTool, reason: string): Finding {
   return raise(
     'torque_tool_unsuitable',
     { tool: `${input.method} ${tool.number}`, reason },

@@ -396,3 +396,57 @@ describe('the simulated spread', () => {
     expect(subjects).toContainEqual(['gasket seating', 'joint mean']);
   });
 });
+
+describe('methods without a pressure', () => {
+  const withMethod = (kind: 'tightening' | 'breakout', wanted: CardInput['method'], tool = handWrench()) =>
+    settingCard({ ...completeInput(kind), method: wanted, torqueTool: tool });
+
+  test('a tensioner twists nothing: no torque, no torsion, no friction in the way', () => {
+    const card = settingCard(
+      changed(completeInput('tightening'), (input) => {
+        input.method = 'tensioner';
+        input.joint.data.lubricant = null;
+      }),
+    );
+    expect(card).toMatchObject({
+      torque: null,
+      combinedOfYield: null,
+      split: null,
+      dial: null,
+      issuable: true,
+    });
+    expect(card.stressTensile).not.toBeNull();
+    expect(card.passes.at(-1)?.load).toBe(card.targetLoad);
+  });
+
+  test('a step tool is set to the step whose torque lies nearest', () => {
+    const card = withMethod('tightening', 'pneumatic torque tool', {
+      number: 'AT-2',
+      scale: {
+        by: 'step',
+        steps: ['150', '290', '390', '520'].map((torque, index) => ({
+          label: String(index + 1),
+          torque: typed(torque, 'N.m'),
+        })),
+      },
+      certificate: 'invented 8',
+      validUntil: '2027-01-09',
+    });
+    expect(card.toolSetting).toMatchObject({ text: 'step 3', torque: 390 });
+    expect(card.passes.map(({ set }) => set)).toEqual([null, 'step 1', 'step 2', 'step 3', 'step 3']);
+    expect(Math.abs((card.load ?? Number.NaN) / (card.targetLoad ?? Number.NaN) - 1)).toBeLessThan(0.03);
+  });
+
+  test('loosening: not with a torque wrench, not by a tensioner’s missing torque, below every ceiling with a battery tool', () => {
+    expect(withMethod('breakout', 'hand torque wrench').issuable).toBe(false);
+    expect(withMethod('breakout', 'tensioner').issuable).toBe(false);
+    expect(withMethod('breakout', 'battery torque tool', null).issuable).toBe(false);
+    const card = withMethod('breakout', 'battery torque tool');
+    expect(card.issuable).toBe(true);
+    expect(card.dial).toBeNull();
+    const set = card.passes.map((pass) => Number.parseFloat(pass.set ?? ''));
+    expect(set[0]).toBeLessThanOrEqual(card.passes[0]?.torque ?? Number.NaN);
+    expect(set[1]).toBeLessThanOrEqual(card.breakout?.studCeilingElastic ?? Number.NaN);
+    expect(set[1]).toBeLessThanOrEqual(800);
+  });
+});
