@@ -1,0 +1,87 @@
+import { ownOrder } from '../../core/sequence/star.ts';
+import { assess } from '../../core/setting/assessment.ts';
+import { settingCard } from '../../core/setting/card.ts';
+import { simulateLoad } from '../../core/uncertainty/monte-carlo.ts';
+import { plantJobs } from './jobs.ts';
+import { atLeast, below, type Measured, measure } from './measure.ts';
+
+const PER_MINUTE = 60;
+const MS = 1000;
+
+/** Settings of the core alone, in processor time: one thread, whatever the machine does beside it. */
+export async function coreBenches(): Promise<Measured[]> {
+  const jobs = plantJobs();
+  const about = `${jobs.length} tightenings of the invented plant by nut factor, staged thirds`;
+  const perMinute = (seconds: number) => (jobs.length / seconds) * PER_MINUTE;
+  const each = (compute: (job: (typeof jobs)[number]) => unknown) => () => {
+    for (const job of jobs) compute({ ...job });
+  };
+  // The engine compiles a relation once it has seen it often: a register that has been open for a minute.
+  for (let warm = 0; warm < 10; warm += 1) each(settingCard)();
+  return [
+    await measure(
+      {
+        name: 'Settings',
+        what: `numbers and findings with all their words, no workings; ${about}`,
+        unit: 'per minute',
+        rounds: 100,
+        figure: perMinute,
+        better: 'more',
+        goal: atLeast(1e6, 'at least 1,000,000'),
+      },
+      each(assess),
+    ),
+    await measure(
+      {
+        name: 'Setting cards',
+        what: `whole cards: settings with uncertainty budget, order, workings and cautions; ${about}`,
+        unit: 'per minute',
+        rounds: 100,
+        figure: perMinute,
+        better: 'more',
+      },
+      each(settingCard),
+    ),
+    await measure(
+      {
+        name: 'Monte Carlo',
+        what: 'spread of the load of a single bolt, 100,000 draws of 5 contributors, seeded',
+        unit: 'ms',
+        rounds: 15,
+        figure: (seconds) => seconds * MS,
+        better: 'less',
+        goal: below(1000, 'below 1,000'),
+      },
+      () => simulateLoad({ nominal: 108e3, contributors: CONTRIBUTORS, draws: 100_000, seed: 1, bolts: 1 }),
+    ),
+    await measure(
+      {
+        name: 'Order of 100 bolts',
+        what: 'by the rule for even counts, worked out anew',
+        unit: 'ms',
+        rounds: 50,
+        figure: (seconds) => seconds * MS,
+        better: 'less',
+      },
+      () => ownOrder(100),
+    ),
+  ];
+}
+
+const contributor = (name: string, of: 'torque' | 'nut factor', relative: number, perBolt: boolean) => ({
+  name,
+  of,
+  relative,
+  scope: perBolt ? ('per bolt' as const) : ('common' as const),
+  basis: 'invented',
+  degreesOfFreedom: null,
+  shape: of === 'torque' ? ('normal' as const) : ('lognormal' as const),
+});
+
+const CONTRIBUTORS = [
+  contributor('certificate', 'torque', 0.005, false),
+  contributor('gauge', 'torque', 0.01, false),
+  contributor('repeatability', 'torque', 0.01, true),
+  contributor('scatter of friction', 'nut factor', 0.1, true),
+  contributor('batch of lubricant', 'nut factor', 0.03, false),
+];
