@@ -78,8 +78,25 @@ function Remedy({ finding, jointId }: { readonly finding: Finding; readonly join
       : id === null
         ? '/tools'
         : `/tools/${id}`;
-  return <Link href={to}>{finding.remedy}</Link>;
+  const needs = [...new Set(finding.remedy.split('; '))];
+  if (needs.length <= SHORT_LIST) return <Link href={to}>{finding.remedy}</Link>;
+  return (
+    <>
+      <Link href={to}>Enter what is missing</Link>
+      <details className="small">
+        <summary>What it takes, {needs.length} values</summary>
+        <ul>
+          {needs.map((need) => (
+            <li key={need}>{need}</li>
+          ))}
+        </ul>
+      </details>
+    </>
+  );
 }
+
+/** A longer remedy is a list to fold, not a link to read. */
+const SHORT_LIST = 3;
 
 /** The choices stand beside the card; a finding about one puts the cursor there. */
 function focusChoice(field: string | null): void {
