@@ -105,15 +105,14 @@ export function compute<I extends Readonly<Record<string, RelationInput>>, T>(
   further: readonly RelationInput[] = [],
 ): Outcome<T> {
   const gaps: InputGap[] = [];
-  const values: Record<string, number> = {};
   for (const name in inputs) {
     const input: RelationInput | undefined = inputs[name];
-    if (input === undefined) continue;
-    note(input, gaps);
-    values[name] = input.value ?? 0;
+    if (input !== undefined) note(input, gaps);
   }
   for (const input of further) note(input, gaps);
   if (gaps.length > 0) return { value: null, missing: gaps };
+  const values: Record<string, number> = {};
+  for (const name in inputs) values[name] = inputs[name]?.value ?? 0;
   const value = relation(values as { readonly [K in keyof I]: number });
   if (everyNumberFinite(value)) return { value, missing: [] };
   const all = [...Object.values(inputs), ...further];

@@ -287,21 +287,18 @@ function fromOwn<T>(value: T | null, own: SiteFlange): Known<T> | null {
 }
 
 function fromRow<T>(value: T, flangeRow: FlangeRow, field: string): Known<T> {
-  const name = describeFlange({
-    kind: 'standard',
-    standard: flangeRow.standard,
-    size: flangeRow.size,
-    rating: flangeRow.rating,
-    facing: 'other',
-  });
   return {
     value,
     origin: 'standard',
-    source: `${flangeRow.standard}, ${name}`,
+    source: rowSource(flangeRow),
     status: flangeRow.status,
     note: flangeRow.note,
     cell: doubtful(flangeRow.status, () => flangeCells(flangeRow), field),
   };
+}
+
+function rowSource({ standard, size, rating }: FlangeRow): string {
+  return `${standard}, ${describeFlange({ kind: 'standard', standard, size, rating, facing: 'other' })}`;
 }
 
 /** Cells are spelled out only where there is something to confirm: most rows have two sources that agree. */

@@ -25,8 +25,8 @@ type Row = readonly [hubDiameterMm: number | null, sources: string, status: RowS
 export function hubDiameter(standard: FlangeStandard, size: string, rating: string): TableValue | null {
   const nps = plainSize(size);
   const class_ = plainRating(rating);
-  const row = hubRow(standard, nps, Number(class_));
-  if (row === null || row[0] === null) return null;
+  const row = HUBS.get(hubKey(standard, Number(class_), nps));
+  if (row === undefined || row[0] === null) return null;
   const note =
     standard === 'ASME B16.5'
       ? ASME_B16_5_HUB_NOTES[`${nps}|${class_}`]
@@ -41,15 +41,16 @@ export function hubDiameter(standard: FlangeStandard, size: string, rating: stri
   };
 }
 
-function hubRow(standard: FlangeStandard, nps: string, class_: number): Row | null {
-  if (standard === 'ASME B16.5') {
-    const row = ASME_B16_5_HUBS.find((one) => one[0] === class_ && one[1] === nps);
-    return row === undefined ? null : [row[2], row[3], row[4]];
-  }
-  const row = ASME_B16_47_HUBS.find(
-    (one) => standard === `ASME B16.47 ${one[0]}` && one[1] === class_ && one[2] === nps,
-  );
-  return row === undefined ? null : [row[3], row[4], row[5]];
+const HUBS: ReadonlyMap<string, Row> = new Map([
+  ...ASME_B16_5_HUBS.map(([class_, nps, ...row]): [string, Row] => [hubKey('ASME B16.5', class_, nps), row]),
+  ...ASME_B16_47_HUBS.map(([series, class_, nps, ...row]): [string, Row] => [
+    hubKey(`ASME B16.47 ${series}`, class_, nps),
+    row,
+  ]),
+]);
+
+function hubKey(standard: FlangeStandard, class_: number, nps: string): string {
+  return `${standard}|${class_}|${nps}`;
 }
 
 /**

@@ -29,7 +29,8 @@ export function settingCard(given: CardInput): SettingCard {
   const { input, basis, hydraulics, work, stress, torque, plan, tools, sections, findings } = assess(given);
   const { data } = input.joint;
   const capacity = capacityOf(hydraulics);
-  const uncertainty = uncertaintyOf(input, hydraulics, basis, work, sections.view.limits);
+  const views = sections.view();
+  const uncertainty = uncertaintyOf(input, hydraulics, basis, work, views.limits);
   const workings = [
     ...work.workings(),
     ...(stress === null ? [] : stressWorkings(input, basis, stress, torque, work.loadName)),
@@ -65,7 +66,7 @@ export function settingCard(given: CardInput): SettingCard {
     axialOfYield: stress?.axialOfYield ?? null,
     combinedOfYield: stress?.combinedElasticOfYield ?? null,
     combinedPlasticOfYield: stress?.combinedPlasticOfYield ?? null,
-    ...sections.view,
+    ...views,
     toolOrder: toolOrderOf(basis, tools),
     rules: planRules(input, plan),
     assumed: basis.friction.assumed || work.breakout?.installedOrigin === 'assumed',

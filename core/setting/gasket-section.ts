@@ -25,13 +25,13 @@ export function gasketSection(
   input: CardInput,
   basis: Basis,
   stress: StudStress | null,
-): Section<{ readonly gaskets: GasketView[]; readonly limits: LimitRow[] }> {
+): Section<{ readonly gaskets: GasketView[]; readonly limits: () => LimitRow[] }> {
   const about = {
     subject: input.joint.data.tag,
     place: atJoint(input.joint.id, 'gasket'),
     source: 'ASME PCC-1-2013, Appendix O (from memory)',
   };
-  const nothing = { gaskets: [], limits: [] };
+  const nothing = { gaskets: [], limits: () => [] };
   if (input.joint.data.boltSets.length > 0) {
     return {
       view: nothing,
@@ -60,7 +60,7 @@ export function gasketSection(
   return {
     view: {
       gaskets: loaded.map(({ view }) => view),
-      limits: loaded.flatMap((one) => limitRows(one, loaded.length > 1, stress)),
+      limits: () => loaded.flatMap((one) => limitRows(one, loaded.length > 1, stress)),
     },
     findings: [...findings, ...notChecked('gasket and pressure', gaps, about)],
     workings: () => loaded.flatMap((one): Working[] => gasketWorkings(input, basis, one, stress)),

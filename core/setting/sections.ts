@@ -31,11 +31,14 @@ type Views = Pick<
 >;
 
 /** What a tightening card says beside dial and passes. */
-export type Sections = Section<Views>;
+export interface Sections extends Omit<Section<Views>, 'view'> {
+  /** Put together only for a card, as the workings are. */
+  readonly view: () => Views;
+}
 
 /** A breakout card has none of it: nothing is brought in. */
 export const NO_SECTIONS: Sections = {
-  view: {
+  view: () => ({
     split: null,
     selection: null,
     limits: [],
@@ -46,7 +49,7 @@ export const NO_SECTIONS: Sections = {
     strip: null,
     rating: [],
     retightening: null,
-  },
+  }),
   findings: [],
   workings: NO_WORKINGS,
 };
@@ -59,7 +62,7 @@ export const NO_SECTIONS: Sections = {
  * @param stress stresses of one stud, Pa, or null
  * @param torque T, N·m, at least 0, or null when not known
  * @returns views, findings and workings of all parts
- * @example sectionsOf(complete, basisOf(complete), null, null).view.split // null
+ * @example sectionsOf(complete, basisOf(complete), null, null).view().split // null
  * @source each working names its own
  */
 export function sectionsOf(
@@ -76,18 +79,18 @@ export function sectionsOf(
   const stud = studSection(input, basis, material, load);
   const rating = ratingSection(input);
   const split = tensioned ? null : splitOf(basis, load);
-  const site = stress === null ? [] : siteLimitRows(input.joint.data, basis, stress);
+  const siteRows = () => (stress === null ? [] : siteLimitRows(input.joint.data, basis, stress));
   return {
-    view: {
+    view: () => ({
       split,
       selection: selectionView(basis),
-      limits: [...site, ...gasket.view.limits],
+      limits: [...siteRows(), ...gasket.view.limits()],
       gaskets: gasket.view.gaskets,
       ...hot.view,
       ...stud.view,
       rating: rating.view,
       retightening: retighteningView(input, torque),
-    },
+    }),
     findings: [
       ...selectionFindings(input, basis),
       ...gasket.findings,
