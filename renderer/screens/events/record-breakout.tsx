@@ -56,7 +56,7 @@ function BreakoutEditor({ joint, setting }: EditorProps) {
   const [, goTo] = useLocation();
   const onSubmit = form.handleSubmit((values) =>
     record.mutate(
-      { data: breakoutInput(values, { jointId: joint.id, settingId: setting?.id ?? null, timeZone }) },
+      { data: breakoutInput(values, { jointId: joint.id, setting, timeZone }) },
       {
         onSuccess: (written) => {
           draft.drop();

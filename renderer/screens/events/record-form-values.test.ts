@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { breakoutData, tighteningData } from '../../../core/contract/event.ts';
+import type { IssuedSetting } from '../../../core/contract/setting.ts';
 import {
   type BreakoutForm,
   breakoutInput,
@@ -9,7 +10,7 @@ import {
 
 const about = {
   jointId: '01990000-0000-7000-8000-000000000001',
-  settingId: null,
+  setting: null,
   timeZone: 'Europe/Amsterdam',
 };
 const common = {
@@ -44,6 +45,7 @@ test('a tightening keeps the time of the site and refuses an unfilled number of 
     ...common,
     dialled: { text: '260', unit: 'bar' },
     torque: { text: '', unit: 'N.m' },
+    load: { text: '', unit: 'kN' },
     boltsTightened: '12',
     finalPassNoTurn: true,
   };
@@ -52,4 +54,22 @@ test('a tightening keeps the time of the site and refuses an unfilled number of 
   expect(data.torque).toBeNull();
   const unfilled = tighteningData.safeParse(tighteningInput({ ...form, boltsTightened: '' }, about));
   expect(unfilled.success).toBe(false);
+});
+
+test('a record says the method and the studs of the setting it followed', () => {
+  const setting = {
+    id: '01990000-0000-7000-8000-000000000003',
+    input: { method: 'tensioner', torqueTool: null, boltSet: 1 },
+  } as unknown as IssuedSetting;
+  const form: TighteningForm = {
+    ...common,
+    dialled: { text: '', unit: 'bar' },
+    torque: { text: '', unit: 'N.m' },
+    load: { text: '108', unit: 'kN' },
+    boltsTightened: '12',
+    finalPassNoTurn: false,
+  };
+  const data = tighteningData.parse(tighteningInput(form, { ...about, setting }));
+  expect(data).toMatchObject({ settingId: setting.id, method: 'tensioner', torqueTool: null, boltSet: 1 });
+  expect(data.load?.si).toBe(108_000);
 });

@@ -1,5 +1,5 @@
 import type { BreakoutInput, TighteningInput } from '../../../core/contract/event.ts';
-import type { ToolSetInput } from '../../../core/contract/setting.ts';
+import type { IssuedSetting, ToolSetInput } from '../../../core/contract/setting.ts';
 import { withOffset } from '../../app/text/time.ts';
 import { orNull, type Typed } from '../../components/typed.ts';
 
@@ -14,6 +14,8 @@ export interface CommonForm {
 export interface TighteningForm extends CommonForm {
   dialled: Typed;
   torque: Typed;
+  /** Residual load of one stud; asked for only where studs are tensioned. */
+  load: Typed;
   boltsTightened: string;
   finalPassNoTurn: boolean;
 }
@@ -34,14 +36,16 @@ export interface BreakoutForm extends CommonForm {
 
 interface About {
   readonly jointId: string;
-  readonly settingId: string | null;
+  /** The setting the work followed; it says the method and which studs, which can't be chosen here. */
+  readonly setting: IssuedSetting | null;
   readonly timeZone: string;
 }
 
 function common(form: CommonForm, about: About) {
   return {
     jointId: about.jointId,
-    settingId: about.settingId,
+    settingId: about.setting?.id ?? null,
+    ...(about.setting === null ? {} : methodOf(about.setting)),
     happenedAt: form.happenedAt === '' ? '' : withOffset(form.happenedAt, about.timeZone),
     personIds: form.personIds,
     tools: form.tools,
@@ -49,11 +53,16 @@ function common(form: CommonForm, about: About) {
   };
 }
 
+function methodOf({ input: { method, torqueTool, boltSet } }: IssuedSetting) {
+  return { method, torqueTool, boltSet };
+}
+
 export function tighteningInput(form: TighteningForm, about: About): TighteningInput {
   return {
     ...common(form, about),
     dialled: orNull(form.dialled) as TighteningInput['dialled'],
     torque: orNull(form.torque) as TighteningInput['torque'],
+    load: orNull(form.load) as TighteningInput['load'],
     boltsTightened: form.boltsTightened.trim() === '' ? Number.NaN : Number(form.boltsTightened),
     finalPassNoTurn: form.finalPassNoTurn,
   };

@@ -43,6 +43,7 @@ function TighteningEditor({ joint, setting }: EditorProps) {
     tools: setting?.input.tools ?? EMPTY_SET,
     dialled: blank(setting?.card.gauge?.unit ?? 'bar'),
     torque: blank('N.m'),
+    load: blank('kN'),
     boltsTightened: '',
     finalPassNoTurn: false,
     remarks: '',
@@ -53,7 +54,7 @@ function TighteningEditor({ joint, setting }: EditorProps) {
   const [, goTo] = useLocation();
   const onSubmit = form.handleSubmit((values) =>
     record.mutate(
-      { data: tighteningInput(values, { jointId: joint.id, settingId: setting?.id ?? null, timeZone }) },
+      { data: tighteningInput(values, { jointId: joint.id, setting, timeZone }) },
       {
         onSuccess: (written) => {
           draft.drop();
@@ -89,6 +90,14 @@ function TighteningEditor({ joint, setting }: EditorProps) {
                 quantity="torque"
                 hint="Only for work done without pressure"
               />
+              {setting?.input.method === 'tensioner' && (
+                <Quantity
+                  name="load"
+                  label="Load left in each stud"
+                  quantity="force"
+                  hint="From the tensioning record; needed"
+                />
+              )}
               <Text
                 name="boltsTightened"
                 label="Studs tightened"
