@@ -1,6 +1,5 @@
 import type { Finding, Severity } from '../findings/finding.ts';
 import { atJoint, raise } from '../findings/raise.ts';
-import { jointGaskets } from '../joint/gaskets.ts';
 import type { Known } from '../joint/known.ts';
 import { confirmationOf } from '../joint/site-tables.ts';
 import { isDisputed, needsConfirmation, statusText } from '../reference/status.ts';
@@ -127,8 +126,10 @@ function targetFindings(input: CardInput): Finding[] {
   return [raise('target_missing', {}, about(input, 'refusal', 'target'))];
 }
 
-function unconfirmed(input: CardInput, { joint }: Basis): Finding[] {
-  const values: [string, string, Known<unknown> | null][] = [
+type NamedValue = readonly [what: string, field: string, known: Known<unknown> | null];
+
+function unconfirmed(input: CardInput, { joint, gaskets }: Basis): Finding[] {
+  const values: NamedValue[] = [
     ['Flange table', 'count', joint.count],
     ['Flange table', 'thread', joint.thread],
     ['Flange table', 'circle', joint.circle],
@@ -137,7 +138,7 @@ function unconfirmed(input: CardInput, { joint }: Basis): Finding[] {
     ['Flange table', 'studLength', joint.studLength],
     ['Hub', 'radialGap', joint.radialGap],
     ['Ring of the flange', 'gasket', joint.ring],
-    ...gasketValuesInForce(input),
+    ...gaskets.flatMap((gasket) => Object.values(gasket.values).map(ofGasket)),
   ];
   if (!values.some(([, , known]) => isDoubtful(known))) return [];
   // One table row fills several values: it is named once, with all of them.
@@ -184,15 +185,7 @@ function isDoubtful(known: Known<unknown> | null): boolean {
   return known !== null && known.status !== null && statusText(known.status) !== null;
 }
 
-function gasketValuesInForce({ joint: { data } }: CardInput): [string, string, Known<unknown> | null][] {
-  return jointGaskets(data).flatMap(({ values }) =>
-    Object.values(values).map((known): [string, string, Known<unknown> | null] => [
-      'Gasket',
-      'gasket',
-      known,
-    ]),
-  );
-}
+const ofGasket = (known: Known<unknown> | null): NamedValue => ['Gasket', 'gasket', known];
 
 /** "Number of studs 12: Greta Example, 2026-03-16, own copy of the standard" */
 function confirmedBy(input: CardInput, cells: readonly TableCell[]): string[] {
