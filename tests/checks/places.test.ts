@@ -14,7 +14,7 @@ describe('fixed places', () => {
   it('passes relative paths, system programs and addresses of sources', async () => {
     const fine = {
       'core/notes.ts':
-        "export const a = ['/usr/bin/chromium', '../work/a', 'https://www.nist.gov/pml', '/request/'];\n",
+        "export const a = ['/usr/bin/chromium', '../operations/a', 'https://www.nist.gov/pml', '/request/'];\n",
     };
     const result = await checkPlaces(plant({ ...CLEAN, ...fine }));
     expect(result.faults).toEqual([]);

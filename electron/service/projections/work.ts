@@ -4,9 +4,9 @@ import type { Entered } from '../../../core/units/entered.ts';
 import type { KnownTorque, RecordedEvent } from '../chain/events.ts';
 import type { Projector } from '../chain/projector.ts';
 import { nameKey } from '../fold.ts';
+import { breakoutTorques } from '../operations/torque.ts';
 import { insertRows } from '../register/insert.ts';
 import type { RegisterSchema } from '../register/schema.ts';
-import { breakoutTorques } from '../work/torque.ts';
 import { toolLinks } from './setting.ts';
 
 type WorkEvent = RecordedEvent<'tightening recorded'> | RecordedEvent<'breakout recorded'>;

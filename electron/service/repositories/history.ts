@@ -1,8 +1,8 @@
 import type { Kysely } from 'kysely';
 import type { HistoryRow } from '../../../core/contract/joint.ts';
 import type { EventBody, EventDataByKind, EventKind } from '../chain/events.ts';
+import { breakoutSummary, tighteningSummary } from '../operations/summary.ts';
 import type { RegisterSchema } from '../register/schema.ts';
-import { breakoutSummary, tighteningSummary } from '../work/summary.ts';
 
 const SHOWN_AS: Partial<Record<EventKind, HistoryRow['kind']>> = {
   'tightening recorded': 'tightening',

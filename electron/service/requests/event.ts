@@ -3,10 +3,10 @@ import type { JointData } from '../../../core/contract/joint.ts';
 import type { EventBody, EventDataByKind } from '../chain/events.ts';
 import type { WriteContext } from '../context.ts';
 import { invalidField, notFound } from '../failure.ts';
+import { saved } from '../operations/edit.ts';
+import * as work from '../operations/record.ts';
 import { peopleOf } from '../repositories/history.ts';
 import { atSite, toUtc } from '../time.ts';
-import { saved } from '../work/edit.ts';
-import * as work from '../work/record.ts';
 import type { Read, Write } from './handler.ts';
 
 /** Clocks of two machines may differ by so much. */

@@ -7,11 +7,11 @@ import { append } from '../chain/append.ts';
 import type { WriteContext } from '../context.ts';
 import { notFound, RequestFailure } from '../failure.ts';
 import { nameKey } from '../fold.ts';
+import { duplicateOf, nextVersion, saved } from '../operations/edit.ts';
 import { chartPoints } from '../repositories/chart.ts';
 import { historyPage } from '../repositories/history.ts';
 import { findJoint, jointIdByTag, jointPage } from '../repositories/joint.ts';
 import { siteRowByName, siteTablesFor } from '../repositories/site-tables.ts';
-import { duplicateOf, nextVersion, saved } from '../work/edit.ts';
 import type { Read, Write } from './handler.ts';
 
 /** Columns of the chart's drawing; two points each at most. */

@@ -1,5 +1,5 @@
 import { append } from '../chain/append.ts';
-import { nextVersion, saved } from '../work/edit.ts';
+import { nextVersion, saved } from '../operations/edit.ts';
 import type { Read, Write } from './handler.ts';
 
 export const listPeople: Read<'person.list'> = async ({ db }) => {

@@ -7,12 +7,12 @@ import { append } from '../chain/append.ts';
 import { registerHead } from '../chain/head.ts';
 import type { Log, Site, WriteContext } from '../context.ts';
 import { invalidField, type RequestFailure } from '../failure.ts';
+import { type Begin, replayDemo } from '../operations/demo.ts';
 import { once } from '../receipt.ts';
 import { createRegister } from '../register/create.ts';
 import type { RegisterSchema } from '../register/schema.ts';
 import { dateAtSite, isTimeZone } from '../time.ts';
 import { APP_VERSION } from '../version.ts';
-import { type Begin, replayDemo } from '../work/demo.ts';
 
 interface StateInput {
   readonly folder: string;

@@ -9,9 +9,9 @@ import { append } from '../chain/append.ts';
 import type { EventBody, EventDataByKind } from '../chain/events.ts';
 import type { ReadContext, WriteContext } from '../context.ts';
 import { invalidField, notFound, RequestFailure } from '../failure.ts';
+import { gatherCardInput } from '../operations/card-input.ts';
+import { saved } from '../operations/edit.ts';
 import { findSitePlan } from '../repositories/site-tables.ts';
-import { gatherCardInput } from '../work/card-input.ts';
-import { saved } from '../work/edit.ts';
 import type { Read, Write } from './handler.ts';
 
 async function checkPlan({ db }: ReadContext, input: SettingData, field = ''): Promise<void> {

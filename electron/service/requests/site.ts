@@ -7,6 +7,8 @@ import { append } from '../chain/append.ts';
 import type { WriteContext } from '../context.ts';
 import { invalidField, notFound, RequestFailure } from '../failure.ts';
 import { nameKey } from '../fold.ts';
+import { checkDistinct } from '../operations/distinct.ts';
+import { duplicateOf, nextVersion, saved } from '../operations/edit.ts';
 import {
   confirmations,
   findSitePlan,
@@ -14,8 +16,6 @@ import {
   siteRowByName,
   siteRows,
 } from '../repositories/site-tables.ts';
-import { checkDistinct } from '../work/distinct.ts';
-import { duplicateOf, nextVersion, saved } from '../work/edit.ts';
 import type { Read, Write } from './handler.ts';
 
 export const listSiteRows: Read<'siteRow.list'> = async ({ db }, input) => {

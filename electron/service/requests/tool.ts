@@ -5,6 +5,8 @@ import { append } from '../chain/append.ts';
 import type { WriteContext } from '../context.ts';
 import { invalidField, notFound, RequestFailure } from '../failure.ts';
 import { nameKey } from '../fold.ts';
+import { checkDistinct } from '../operations/distinct.ts';
+import { duplicateOf, nextVersion, saved } from '../operations/edit.ts';
 import {
   certificatesOf,
   findTool,
@@ -13,8 +15,6 @@ import {
   toolsWithCertificates,
   usesOf,
 } from '../repositories/tool.ts';
-import { checkDistinct } from '../work/distinct.ts';
-import { duplicateOf, nextVersion, saved } from '../work/edit.ts';
 import type { Read, Write } from './handler.ts';
 
 export const listTools: Read<'tool.list'> = ({ db }, input) => toolPage(db, input);

@@ -1,6 +1,6 @@
 import { append } from '../chain/append.ts';
 import { nameKey } from '../fold.ts';
-import { duplicateOf, nextVersion, saved } from '../work/edit.ts';
+import { duplicateOf, nextVersion, saved } from '../operations/edit.ts';
 import type { Read, Write } from './handler.ts';
 
 export const listUnits: Read<'unit.list'> = async ({ db }) => {
