@@ -1,9 +1,9 @@
-import type { SettingCard } from '../contract/setting.ts';
+import type { Finding } from '../findings/finding.ts';
 
 /** What stands against a record that is kept all the same. */
 export interface RecordFacts {
-  /** Card recomputed for what was really used; null when it could not be computed for want of a tool set. */
-  readonly card: Pick<SettingCard, 'findings'> | null;
+  /** Findings about what was really used; null when nothing could be checked for want of a tool set. */
+  readonly assessed: { readonly findings: readonly Finding[] } | null;
   readonly settingIssued: boolean;
   /** Studs done; null when the kind of record doesn't count them. */
   readonly boltsDone: number | null;
@@ -15,11 +15,11 @@ export interface RecordFacts {
  *
  * @param facts what was recorded against what the joint and the setting say
  * @returns one text per flag, none when nothing stands against the record
- * @example recordFlags({ card: null, settingIssued: false, boltsDone: 10, boltCount: 12 }) // ['recorded without an
+ * @example recordFlags({ assessed: null, settingIssued: false, boltsDone: 10, boltCount: 12 }) // ['recorded without an
  * issued setting', 'unfinished: 10 of 12 studs']
  * @source rule of this program
  */
-export function recordFlags({ card, settingIssued, boltsDone, boltCount }: RecordFacts): string[] {
+export function recordFlags({ assessed, settingIssued, boltsDone, boltCount }: RecordFacts): string[] {
   const flags: string[] = [];
   if (!settingIssued) flags.push('recorded without an issued setting');
   if (boltsDone !== null && boltCount === null) flags.push('stud count of the joint not known');
@@ -29,7 +29,7 @@ export function recordFlags({ card, settingIssued, boltsDone, boltCount }: Recor
   if (boltsDone !== null && boltCount !== null && boltsDone > boltCount) {
     flags.push(`more studs recorded than the joint has: ${boltsDone} of ${boltCount}`);
   }
-  for (const finding of card?.findings ?? []) {
+  for (const finding of assessed?.findings ?? []) {
     if (finding.severity === 'refusal') flags.push(`refusal: ${finding.title}`);
   }
   return flags;

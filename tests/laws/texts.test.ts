@@ -170,7 +170,7 @@ describe('certificates on a date', () => {
 describe('flags of a record', () => {
   test('none where a setting was issued and every stud done', () => {
     expect(
-      recordFlags({ card: { findings: [] }, settingIssued: true, boltsDone: 12, boltCount: 12 }),
+      recordFlags({ assessed: { findings: [] }, settingIssued: true, boltsDone: 12, boltCount: 12 }),
     ).toEqual([]);
   });
 
@@ -192,7 +192,7 @@ describe('flags of a record', () => {
     const warning = { ...refusal, severity: 'warning', title: 'a warning' } as const;
     expect(
       recordFlags({
-        card: { findings: [refusal, warning] },
+        assessed: { findings: [refusal, warning] },
         settingIssued: false,
         boltsDone: 10,
         boltCount: 12,
@@ -205,7 +205,7 @@ describe('flags of a record', () => {
   });
 
   test('a joint whose studs were never counted can’t be called finished', () => {
-    expect(recordFlags({ card: null, settingIssued: true, boltsDone: 8, boltCount: null })).toEqual([
+    expect(recordFlags({ assessed: null, settingIssued: true, boltsDone: 8, boltCount: null })).toEqual([
       'stud count of the joint not known',
     ]);
   });

@@ -19,6 +19,7 @@ export async function gatherCardInput(
 ): Promise<CardInput> {
   const joint = await findJoint(db, input.jointId);
   if (joint === null) throw notFound('joint', `${field}jointId`, input.jointId);
+  const openings = await toolsWithCertificates(db, { classes: ['cassette', 'reducer'] });
   return {
     joint: { id: joint.id, version: joint.version, data: joint.data },
     kind: input.kind,
@@ -32,8 +33,8 @@ export async function gatherCardInput(
     site: await siteTablesFor(db, joint.data, input.planId),
     set: await gatherSet(db, input.tools, `${field}tools.`),
     onRegister: {
-      cassettes: (await toolsWithCertificates(db, { class: 'cassette' })).filter(isOf('cassette')),
-      reducers: (await toolsWithCertificates(db, { class: 'reducer' })).filter(isOf('reducer')),
+      cassettes: openings.filter(isOf('cassette')),
+      reducers: openings.filter(isOf('reducer')),
     },
     lastTightening: await lastTightening(db, input.jointId, input.boltSet, untilUtc),
   };

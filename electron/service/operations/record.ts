@@ -5,7 +5,7 @@ import type { SettingCard, SettingData, ToolSetInput, WorkKind } from '../../../
 import { jointOfSet } from '../../../core/joint/bolt-set.ts';
 import { resolveJoint } from '../../../core/joint/resolve.ts';
 import { PASS_PLANS } from '../../../core/sequence/plans.ts';
-import { settingCard } from '../../../core/setting/card.ts';
+import { type Assessment, assess } from '../../../core/setting/assessment.ts';
 import { partText } from '../../../core/setting/check-set.ts';
 import { recordFlags } from '../../../core/setting/flags.ts';
 import type { CardInput } from '../../../core/setting/input.ts';
@@ -99,7 +99,8 @@ interface FollowedSetting {
 interface Facts {
   readonly date: string;
   readonly cardInput: CardInput;
-  readonly card: SettingCard | null;
+  /** What was really used, held against the checks; null while nobody told with what it was done. */
+  readonly assessed: Pick<Assessment, 'findings'> | null;
   readonly tools: ToolSetInput;
   readonly setting: FollowedSetting | null;
   readonly boltCount: number | null;
@@ -137,7 +138,7 @@ async function gatherFacts(
   return {
     date,
     cardInput,
-    card: toolsKnown(data) ? settingCard(cardInput) : null,
+    assessed: toolsKnown(data) ? assess(cardInput) : null,
     tools: data.tools,
     setting,
     boltCount: studsOf(cardInput, data.boltSet),
@@ -206,9 +207,9 @@ async function followedSetting(
 }
 
 function flagsOf(facts: Facts, boltsDone: number | null): string[] {
-  const { card, setting, boltCount } = facts;
-  const flags = recordFlags({ card, settingIssued: setting !== null, boltsDone, boltCount });
-  if (card === null) flags.push('tools not recorded');
+  const { assessed, setting, boltCount } = facts;
+  const flags = recordFlags({ assessed, settingIssued: setting !== null, boltsDone, boltCount });
+  if (assessed === null) flags.push('tools not recorded');
   if (setting === null) return flags;
   const { number, input } = setting;
   if (!isDeepStrictEqual(comparable(input.tools), comparable(facts.tools)))

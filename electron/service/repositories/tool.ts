@@ -43,14 +43,16 @@ export type AnyTool = Omit<ToolOnRegister, 'data'> & { readonly data: ToolData }
 
 export async function toolsWithCertificates(
   db: Kysely<RegisterSchema>,
-  which: { readonly ids: readonly string[] } | { readonly class: ToolClass },
+  which: { readonly ids: readonly string[] } | { readonly classes: readonly ToolClass[] },
 ): Promise<AnyTool[]> {
   if ('ids' in which && which.ids.length === 0) return [];
   const tools = await db
     .selectFrom('tool')
     .select(['id', 'data'])
     .$if('ids' in which, (query) => query.where('id', 'in', 'ids' in which ? [...which.ids] : []))
-    .$if('class' in which, (query) => query.where('class', '=', 'class' in which ? which.class : 'cassette'))
+    .$if('classes' in which, (query) =>
+      query.where('class', 'in', 'classes' in which ? [...which.classes] : []),
+    )
     .orderBy('number_sort')
     .orderBy('id')
     .execute();
