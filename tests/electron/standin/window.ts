@@ -129,11 +129,14 @@ class WebFrameMain {
         [name, words] as const,
       )
       .catch((error: unknown) => {
-        if (!this.frame.page().isClosed()) throw error;
+        // What is posted to a page that is just being left arrives nowhere, as in Electron.
+        const left = error instanceof Error && LEFT_PAGE.test(error.message);
+        if (!left && !this.frame.page().isClosed()) throw error;
       });
   }
 }
 
+const LEFT_PAGE = /Execution context was destroyed|frame was detached/i;
 const pagePorts = new Map<number, MessagePortMain>();
 
 export class WebContents extends EventEmitter {
