@@ -7,16 +7,14 @@ import { counted } from '../../app/text/number.ts';
 import { dayOf } from '../../app/text/time.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
-import { ExportList } from '../../components/export-list.tsx';
+import { type Column, FoundTable } from '../../components/found-table.tsx';
 import { useSlash, walkEntries } from '../../components/list-keys.ts';
 import { Unknown } from '../../components/number.tsx';
-import { Pager } from '../../components/pager.tsx';
-import { SortHeading } from '../../components/sort-heading.tsx';
-import { JOINTS_ON_A_PAGE, useJointSearch } from './joint-search.ts';
+import { useJointSearch } from './joint-search.ts';
 
 type Sort = RequestInput<'joint.list'>['sort'];
 
-const COLUMNS: readonly { sort: Sort | null; words: string }[] = [
+const COLUMNS: readonly Column<Sort>[] = [
   { sort: 'tag', words: 'Tag' },
   { sort: 'unit', words: 'Plant unit' },
   { sort: null, words: 'Flange and bolting' },
@@ -61,74 +59,45 @@ export function JointList() {
           />
         </div>
         <Asked asking={found} what="the joints">
-          {({ rows, total }) => (
-            <>
-              {rows.length === 0 ? (
-                <p className="empty">
-                  {search.text === '' && search.unitId === null
-                    ? 'There is no joint on the register yet. Import a joint list or enter the first one.'
-                    : 'No joint matches. Change the words or the plant unit.'}
-                </p>
-              ) : (
-                <div className="scroll">
-                  <table className="tab links">
-                    <thead>
-                      <tr>
-                        {COLUMNS.map((column) => (
-                          <SortHeading
-                            key={column.words}
-                            words={column.words}
-                            value={column.sort}
-                            sort={search.sort}
-                            direction={search.direction}
-                            onSort={(sort, direction) => change({ sort, direction })}
-                          />
-                        ))}
-                      </tr>
-                    </thead>
-                    <tbody>
-                      {rows.map((row) => (
-                        <Row key={row.id} row={row} />
-                      ))}
-                    </tbody>
-                  </table>
-                </div>
-              )}
-              <Pager
-                page={search.page}
-                pageSize={JOINTS_ON_A_PAGE}
-                total={total}
-                noun="joint"
-                onPage={(page) => change({ page })}
-              />
-              {rows.length > 0 && (
-                <ExportList
-                  name="joints"
-                  headings={[
-                    'Tag',
-                    'Plant unit',
-                    'Location',
-                    'Service',
-                    'Flange',
-                    'Bolting',
-                    'Stud grade',
-                    ...LAST,
-                  ]}
-                  rows={() => allRows('joint.list', search)}
-                  cells={(row) => [
-                    row.tag,
-                    row.unitName,
-                    row.location,
-                    row.service || null,
-                    row.flange,
-                    row.bolting,
-                    row.grade,
-                    row.lastEvent?.kind ?? 'nothing recorded',
-                    row.lastEvent?.happenedAt ?? '',
-                  ]}
-                />
-              )}
-            </>
+          {(rows) => (
+            <FoundTable
+              found={rows}
+              columns={COLUMNS}
+              search={search}
+              onChange={change}
+              row={(row) => <Row key={row.id} row={row} />}
+              noun="joint"
+              empty={
+                search.text === '' && search.unitId === null
+                  ? 'There is no joint on the register yet. Import a joint list or enter the first one.'
+                  : 'No joint matches. Change the words or the plant unit.'
+              }
+              exported={{
+                name: 'joints',
+                headings: [
+                  'Tag',
+                  'Plant unit',
+                  'Location',
+                  'Service',
+                  'Flange',
+                  'Bolting',
+                  'Stud grade',
+                  ...LAST,
+                ],
+                rows: () => allRows('joint.list', search),
+                cells: (row) => [
+                  row.tag,
+                  row.unitName,
+                  row.location,
+                  row.service || null,
+                  row.flange,
+                  row.bolting,
+                  row.grade,
+                  row.lastEvent?.kind ?? 'nothing recorded',
+                  row.lastEvent?.happenedAt ?? '',
+                ],
+              }}
+            />
           )}
         </Asked>
       </div>

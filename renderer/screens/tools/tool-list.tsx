@@ -4,17 +4,15 @@ import type { ToolClass, ToolSummary } from '../../../core/contract/tool.ts';
 import { allRows } from '../../app/ask.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
-import { ExportList } from '../../components/export-list.tsx';
+import { type Column, FoundTable } from '../../components/found-table.tsx';
 import { useSlash, walkEntries } from '../../components/list-keys.ts';
-import { Pager } from '../../components/pager.tsx';
-import { SortHeading } from '../../components/sort-heading.tsx';
 import { TOOL_CLASSES } from '../../components/tool-classes.ts';
 import { Validity } from '../../components/validity.tsx';
-import { TOOLS_ON_A_PAGE, useToolSearch } from './tool-search.ts';
+import { useToolSearch } from './tool-search.ts';
 
 type Sort = RequestInput<'tool.list'>['sort'];
 
-const COLUMNS: readonly { sort: Sort | null; words: string }[] = [
+const COLUMNS: readonly Column<Sort>[] = [
   { sort: 'number', words: 'Number' },
   { sort: 'class', words: 'Class' },
   { sort: null, words: 'Ratings' },
@@ -58,71 +56,42 @@ export function ToolList() {
           onChange={(event) => change({ text: event.target.value })}
         />
         <Asked asking={found} what="the tools">
-          {({ rows, total }) => (
-            <>
-              {rows.length === 0 ? (
-                <p className="empty">
-                  {search.text === '' && search.class === null
-                    ? 'There is no tool on the register yet. Import a tool list or enter the first one.'
-                    : 'No tool matches. Change the words or the class.'}
-                </p>
-              ) : (
-                <div className="scroll">
-                  <table className="tab links">
-                    <thead>
-                      <tr>
-                        {COLUMNS.map((column) => (
-                          <SortHeading
-                            key={column.words}
-                            words={column.words}
-                            value={column.sort}
-                            sort={search.sort}
-                            direction={search.direction}
-                            onSort={(sort, direction) => change({ sort, direction })}
-                          />
-                        ))}
-                      </tr>
-                    </thead>
-                    <tbody>
-                      {rows.map((row) => (
-                        <Row key={row.id} row={row} />
-                      ))}
-                    </tbody>
-                  </table>
-                </div>
-              )}
-              <Pager
-                page={search.page}
-                pageSize={TOOLS_ON_A_PAGE}
-                total={total}
-                noun="tool"
-                onPage={(page) => change({ page })}
-              />
-              {rows.length > 0 && (
-                <ExportList
-                  name="tools"
-                  headings={[
-                    'Number',
-                    'Serial',
-                    'Class',
-                    'Ratings (units in the cell)',
-                    'Status',
-                    'Place',
-                    'Certificate valid until (YYYY-MM-DD)',
-                  ]}
-                  rows={() => allRows('tool.list', search)}
-                  cells={(row) => [
-                    row.number,
-                    row.serial,
-                    row.class,
-                    row.ratings,
-                    row.status,
-                    row.place,
-                    row.validUntil ?? (row.needsCertificate ? 'no certificate' : 'needs none'),
-                  ]}
-                />
-              )}
-            </>
+          {(rows) => (
+            <FoundTable
+              found={rows}
+              columns={COLUMNS}
+              search={search}
+              onChange={change}
+              row={(row) => <Row key={row.id} row={row} />}
+              noun="tool"
+              empty={
+                search.text === '' && search.class === null
+                  ? 'There is no tool on the register yet. Import a tool list or enter the first one.'
+                  : 'No tool matches. Change the words or the class.'
+              }
+              exported={{
+                name: 'tools',
+                headings: [
+                  'Number',
+                  'Serial',
+                  'Class',
+                  'Ratings (units in the cell)',
+                  'Status',
+                  'Place',
+                  'Certificate valid until (YYYY-MM-DD)',
+                ],
+                rows: () => allRows('tool.list', search),
+                cells: (row) => [
+                  row.number,
+                  row.serial,
+                  row.class,
+                  row.ratings,
+                  row.status,
+                  row.place,
+                  row.validUntil ?? (row.needsCertificate ? 'no certificate' : 'needs none'),
+                ],
+              }}
+            />
           )}
         </Asked>
       </div>
