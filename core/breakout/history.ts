@@ -33,7 +33,12 @@ function comparison(before: ChartPoint, breakout: ChartPoint): string {
   const ratio = breakout.torque / before.torque;
   const highest = breakout.highest / before.torque;
   const studs = breakout.readings === 1 ? 'one reading' : `${breakout.readings} readings`;
-  return `The last breakout took ${ratio.toFixed(2)} × the installed torque in the median of ${studs} and ${highest.toFixed(2)} × at most.${notTurned(breakout)}`;
+  return `The last breakout took ${ratio.toFixed(2)} × the installed torque in the median of ${studs} and ${most(highest, breakout)}.${notTurned(breakout)}`;
+}
+
+/** What a stud that was cut or would not turn would have taken is not known: what was read is the least. */
+function most(highest: number, { notTurned: stuck }: ChartPoint): string {
+  return stuck === 0 ? `${highest.toFixed(2)} × at most` : `at least ${highest.toFixed(2)} × for the worst`;
 }
 
 function notTurned(breakout: ChartPoint): string {

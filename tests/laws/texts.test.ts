@@ -114,7 +114,7 @@ describe('the sentence under the chart', () => {
       point('tightening', 390),
     ];
     expect(chartFinding(points)).toBe(
-      'The last breakout took 1.30 × the installed torque in the median of 12 readings and 1.80 × at most. One stud was cut or would not turn.',
+      'The last breakout took 1.30 × the installed torque in the median of 12 readings and at least 1.80 × for the worst. One stud was cut or would not turn.',
     );
   });
 
