@@ -10,7 +10,7 @@ import { capacityOf, type Dialled, dialFor, type Hydraulics } from './hydraulics
 import type { CardInput } from './input.ts';
 import { stressUnit, torqueUnit } from './show.ts';
 import { scaleEnd, setBelow } from './without-pressure.ts';
-import { known, number, result } from './working.ts';
+import { known, number, ofThread, result } from './working.ts';
 
 /** Everything a breakout card adds. */
 export interface Breakout {
@@ -292,8 +292,8 @@ export function breakoutWorkings(
           joint.yieldStrength?.value ?? null,
           stressUnit(input),
         ),
-        known('As', 'tensile area', joint.thread, thread?.tensileArea ?? null, 'mm2'),
-        known('ds', 'stress diameter', joint.thread, thread?.stressDiameter ?? null, 'mm'),
+        ofThread('As', thread),
+        ofThread('ds', thread),
         number(
           'μb',
           'friction of the nut face',

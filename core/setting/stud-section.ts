@@ -11,7 +11,7 @@ import type { CardInput } from './input.ts';
 import { NO_WORKINGS, notChecked, type Section } from './section.ts';
 import { stressUnit } from './show.ts';
 import type { StudMaterial } from './stud-material.ts';
-import { known, number, result, words } from './working.ts';
+import { known, number, ofThread, result, words } from './working.ts';
 
 /**
  * Part of the card on stretch and stripping of one stud.
@@ -149,7 +149,7 @@ function stretchWorking(
       number('F', 'load per stud', load, 'kN', 'calculated', 'load per stud'),
       known('L', 'grip length', joint.grip, joint.grip?.value ?? null, 'mm'),
       known('D', 'nominal diameter', joint.thread, thread?.diameter ?? null, 'mm'),
-      known('As', 'tensile area', joint.thread, thread?.tensileArea ?? null, 'mm2'),
+      ofThread('As', thread),
       known('E', 'modulus of the stud', modulus, modulus?.value ?? null, 'MPa'),
       words('', 'allowance', view.basis, 'assumed', 'common practice'),
       number('kb', 'stiffness of one stud', view.stiffness, 'kN/mm', 'calculated', 'this working'),

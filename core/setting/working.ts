@@ -1,3 +1,4 @@
+import type { Thread } from '../bolting/thread.ts';
 import type { OriginMark } from '../contract/joint.ts';
 import type { WorkingInput } from '../contract/setting.ts';
 import type { Known } from '../joint/known.ts';
@@ -47,6 +48,27 @@ export function known(
   unit: Unit,
 ): WorkingInput {
   return number(symbol, name, si, unit, value?.origin ?? 'entered', value?.source ?? 'not known');
+}
+
+const THREAD_VALUES = {
+  As: { name: 'tensile area of one stud', value: 'tensileArea', unit: 'mm2' },
+  Ar: { name: 'root area of one stud', value: 'rootArea', unit: 'mm2' },
+  ds: { name: 'stress diameter', value: 'stressDiameter', unit: 'mm' },
+} as const;
+
+/**
+ * Builds an input that follows from a thread's geometry, whoever said which thread it is.
+ *
+ * @param symbol As, Ar or ds
+ * @param thread thread of the stud, or null while it is not known
+ * @returns input of a working whose source is the thread's geometry
+ * @example ofThread('As', thread).origin // 'calculated'
+ * @source rule of this program
+ */
+export function ofThread(symbol: keyof typeof THREAD_VALUES, thread: Thread | null): WorkingInput {
+  const { name, value, unit } = THREAD_VALUES[symbol];
+  const source = thread === null ? 'not known' : `${thread.source}, geometry of ${thread.designation}`;
+  return number(symbol, name, thread?.[value] ?? null, unit, 'calculated', source);
 }
 
 /**

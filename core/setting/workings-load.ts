@@ -1,10 +1,10 @@
 import type { Working } from '../contract/setting.ts';
-import { areaOf, startsFromGasket } from '../joint/target.ts';
+import { startsFromGasket } from '../joint/target.ts';
 import type { Basis } from './basis.ts';
 import type { CardInput } from './input.ts';
 import type { StudStress } from './loads.ts';
 import { stressUnit, torqueUnit } from './show.ts';
-import { known, number, result, words } from './working.ts';
+import { known, number, ofThread, result, words } from './working.ts';
 
 /**
  * Shows how the load to aim at came about.
@@ -58,15 +58,14 @@ export function targetLoadWorking(
           'calculated',
           `${target.mode}; governs: ${selection?.governing ?? 'not known'}`,
         ),
-        known('Ar', 'root area of one stud', joint.thread, thread?.rootArea ?? null, 'mm2'),
+        ofThread('Ar', thread),
         basis,
       ],
       source: 'ASME PCC-1-2013, Appendix O (from memory)',
     };
   }
-  const area = thread === null ? null : areaOf(thread, target.area);
   const symbol = target.area === 'tensile' ? 'As' : 'Ar';
-  const areaInput = known(symbol, `${target.area} area of one stud`, joint.thread, area, 'mm2');
+  const areaInput = ofThread(symbol, thread);
   if (target.mode === 'bolt stress') {
     return {
       ...common,
@@ -182,7 +181,7 @@ export function stressWorkings(
       of: 'stressTensile',
       title: 'Stress on the tensile area',
       relation: 'σ = F / As',
-      inputs: [load, known('As', 'tensile area', joint.thread, thread.tensileArea, 'mm2')],
+      inputs: [load, ofThread('As', thread)],
       result: result('σ', 'stress on the tensile area', stress.tensile, unit),
       source: 'definition of stress',
     },
@@ -190,7 +189,7 @@ export function stressWorkings(
       of: 'stressRoot',
       title: 'Stress on the root area',
       relation: 'σ = F / Ar',
-      inputs: [load, known('Ar', 'root area', joint.thread, thread.rootArea, 'mm2')],
+      inputs: [load, ofThread('Ar', thread)],
       result: result('σ', 'stress on the root area', stress.root, unit),
       source: 'definition of stress',
     },
@@ -243,7 +242,7 @@ export function stressWorkings(
         friction.assumed ? 'assumed' : 'calculated',
         friction.pair.rule,
       ),
-      known('ds', 'stress diameter', joint.thread, thread.stressDiameter, 'mm'),
+      ofThread('ds', thread),
       yieldInput,
       number(
         'x plastic',

@@ -64,15 +64,16 @@ export function dialWorking(
       number('T', 'torque', torque, torqueUnit(input), 'calculated', 'torque to aim at'),
       ...lineInputs(input, hydraulics),
       number('p', 'pressure before rounding', dialled.wanted, unit, 'calculated', 'line of the certificate'),
-      words(
-        '',
-        'gauge correction',
-        hydraulics.correction === null || !dialled.corrected
-          ? 'none known, taken as zero'
-          : 'by the gauge’s certificate',
-        hydraulics.correction === null || !dialled.corrected ? 'assumed' : 'certificate',
-        gauge.data.number,
-      ),
+      hydraulics.correction === null || !dialled.corrected
+        ? words('', 'gauge correction', 'none known, taken as zero', 'assumed', gauge.data.number)
+        : number(
+            'pt',
+            'true pressure at the dialled mark',
+            dialled.pressure,
+            unit,
+            'certificate',
+            `certificate of gauge ${gauge.data.number}`,
+          ),
       number(
         '',
         'one mark of the gauge',
