@@ -18,12 +18,13 @@ function rankOf<K extends string>(listed: readonly K[]): Readonly<Record<K, numb
  * @source rule of this program
  */
 export function inOrder(findings: readonly Finding[]): Finding[] {
-  return [...findings].sort(
-    (a, b) =>
-      GRAVITY[a.severity] - GRAVITY[b.severity] ||
-      PLACE[a.code] - PLACE[b.code] ||
-      compare(a.subject, b.subject),
-  );
+  return findings
+    .map((finding) => ({
+      finding,
+      rank: GRAVITY[finding.severity] * FINDING_CODES.length + PLACE[finding.code],
+    }))
+    .sort((a, b) => a.rank - b.rank || compare(a.finding.subject, b.finding.subject))
+    .map(({ finding }) => finding);
 }
 
 function compare(a: string, b: string): number {

@@ -24,7 +24,8 @@ import { NO_SITE_TABLES, type SiteTables, siteFlange, siteStrength, statusInForc
 
 /** The joint with its blanks filled from the standards; null is "not known". */
 export interface ResolvedJoint {
-  readonly values: readonly ResolvedValue[];
+  /** The same as texts for a reader, which no calculation looks at. */
+  readonly values: () => readonly ResolvedValue[];
   readonly boltCount: number | null;
   readonly flangeRow: FlangeRow | null;
   readonly count: Known<number> | null;
@@ -60,7 +61,7 @@ export function resolveJoint(data: JointData, site: SiteTables = NO_SITE_TABLES)
   const grip = resolveGrip(data, flangeRow, own);
   const radialGap = resolveRadialGap(data, circle);
   const ring = resolveRing(data, flangeRow);
-  return {
+  const joint = {
     boltCount: count?.value ?? null,
     flangeRow,
     count,
@@ -72,11 +73,8 @@ export function resolveJoint(data: JointData, site: SiteTables = NO_SITE_TABLES)
     grip,
     radialGap,
     ring,
-    // Texts for a reader, which no calculation looks at: spelled out when they are read.
-    get values() {
-      return valuesOf(this, data, site);
-    },
   };
+  return { ...joint, values: () => valuesOf(joint, data, site) };
 }
 
 function valuesOf(joint: Omit<ResolvedJoint, 'values'>, data: JointData, site: SiteTables): ResolvedValue[] {

@@ -129,18 +129,21 @@ function targetFindings(input: CardInput): Finding[] {
 type NamedValue = readonly [what: string, field: string, known: Known<unknown> | null];
 
 function unconfirmed(input: CardInput, { joint, gaskets }: Basis): Finding[] {
+  const { count, thread, circle, yieldStrength, nut, studLength, radialGap, ring } = joint;
+  const ofGaskets = gaskets.flatMap((gasket): (Known<unknown> | null)[] => Object.values(gasket.values));
+  const all = [count, thread, circle, yieldStrength, nut, studLength, radialGap, ring, ...ofGaskets];
+  if (!all.some(isDoubtful)) return [];
   const values: NamedValue[] = [
-    ['Flange table', 'count', joint.count],
-    ['Flange table', 'thread', joint.thread],
-    ['Flange table', 'circle', joint.circle],
-    ['Yield strength', 'grade', joint.yieldStrength],
-    ['Nut', 'nutSeries', joint.nut],
-    ['Flange table', 'studLength', joint.studLength],
-    ['Hub', 'radialGap', joint.radialGap],
-    ['Ring of the flange', 'gasket', joint.ring],
-    ...gaskets.flatMap((gasket) => Object.values(gasket.values).map(ofGasket)),
+    ['Flange table', 'count', count],
+    ['Flange table', 'thread', thread],
+    ['Flange table', 'circle', circle],
+    ['Yield strength', 'grade', yieldStrength],
+    ['Nut', 'nutSeries', nut],
+    ['Flange table', 'studLength', studLength],
+    ['Hub', 'radialGap', radialGap],
+    ['Ring of the flange', 'gasket', ring],
+    ...ofGaskets.map((known): NamedValue => ['Gasket', 'gasket', known]),
   ];
-  if (!values.some(([, , known]) => isDoubtful(known))) return [];
   // One table row fills several values: it is named once, with all of them.
   const rows = Map.groupBy(
     values.flatMap(([what, field, known]) => (known === null ? [] : [{ what, field, known }])),
@@ -184,8 +187,6 @@ function unconfirmed(input: CardInput, { joint, gaskets }: Basis): Finding[] {
 function isDoubtful(known: Known<unknown> | null): boolean {
   return known !== null && known.status !== null && statusText(known.status) !== null;
 }
-
-const ofGasket = (known: Known<unknown> | null): NamedValue => ['Gasket', 'gasket', known];
 
 /** "Number of studs 12: Greta Example, 2026-03-16, own copy of the standard" */
 function confirmedBy(input: CardInput, cells: readonly TableCell[]): string[] {

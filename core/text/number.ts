@@ -45,9 +45,12 @@ function plainDecimal(value: number, decimals: number): string {
 function grouped(text: string): string {
   const point = text.indexOf('.');
   const whole = point < 0 ? text.length : point;
-  return whole <= 3
-    ? text
-    : text.slice(0, whole).replace(/\B(?=(\d{3})+(?!\d))/g, THIN_SPACE) + text.slice(whole);
+  // From 1e21 up there is an exponent instead of digits to part.
+  if (whole <= 3 || text.includes('e')) return text;
+  let end = whole;
+  let parted = text.slice(whole);
+  for (; end > 3; end -= 3) parted = THIN_SPACE + text.slice(end - 3, end) + parted;
+  return text.slice(0, end) + parted;
 }
 
 /**

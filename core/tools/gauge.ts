@@ -36,8 +36,13 @@ export function roundToMark(
   // A hair of slack: 700 bar over 10 bar marks must count as 70 marks whatever the last bit says.
   const highest = Math.floor(fromSI(ceiling, gauge.unit) / graduation + 1e-9);
   const keepsLimit = pressure <= ceiling * (1 + 1e-12);
-  const value = Number(((keepsLimit ? Math.min(nearest, highest) : nearest) * graduation).toPrecision(12));
+  const value = withoutNoise((keepsLimit ? Math.min(nearest, highest) : nearest) * graduation);
   return { value, unit: gauge.unit, pressure: toSI(value, gauge.unit) };
+}
+
+/** A multiple of 0.1 is printed with its last bits wrong; a whole number never is. */
+function withoutNoise(value: number): number {
+  return Number.isInteger(value) && Math.abs(value) < 1e12 ? value : Number(value.toPrecision(12));
 }
 
 /**

@@ -51,7 +51,10 @@ function joint(flange: Omit<Standard, 'kind'>, gasket: object | null = null): Jo
 const raised = { standard: 'ASME B16.5', size: '8', rating: '300', facing: 'raised face' } as const;
 const ringed = { ...raised, facing: 'ring joint' } as const;
 
-const line = (data: JointData, name: string) => resolveJoint(data).values.find((one) => one.name === name);
+const line = (data: JointData, name: string) =>
+  resolveJoint(data)
+    .values()
+    .find((one) => one.name === name);
 
 describe('raised face', () => {
   test('the flange alone fills studs, circle, nut, stud length and the gap to its hub', () => {

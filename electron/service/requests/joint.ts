@@ -28,7 +28,7 @@ export const getJoint: Read<'joint.get'> = async ({ db }, { id }) => {
     version: joint.version,
     unitName: joint.unitName,
     data: joint.data,
-    resolved: [...resolved.values],
+    resolved: [...resolved.values()],
     boltCount: resolved.boltCount,
   };
 };
