@@ -23,34 +23,39 @@ type Row = readonly [hubDiameterMm: number | null, sources: string, status: RowS
  * @source ASME B16.5; ASME B16.47 (second-hand)
  */
 export function hubDiameter(standard: FlangeStandard, size: string, rating: string): TableValue | null {
-  const nps = plainSize(size);
-  const class_ = plainRating(rating);
-  const row = HUBS.get(hubKey(standard, Number(class_), nps));
-  if (row === undefined || row[0] === null) return null;
-  const note =
-    standard === 'ASME B16.5'
-      ? ASME_B16_5_HUB_NOTES[`${nps}|${class_}`]
-      : ASME_B16_47_HUB_NOTES[`${standard.slice(-1)}|${class_}|${nps}`];
-  return {
-    value: row[0] * MM,
-    source: `${standard}, hub of NPS ${nps} Class ${class_}`,
-    sources: row[1],
-    status: row[2],
-    note: note ?? '',
-    cell: faceCell(standard, nps, class_, 'hub', 'diameter of the hub'),
-  };
+  return HUBS.get(hubKey(standard, Number(plainRating(rating)), plainSize(size))) ?? null;
 }
 
-const HUBS: ReadonlyMap<string, Row> = new Map([
-  ...ASME_B16_5_HUBS.map(([class_, nps, ...row]): [string, Row] => [hubKey('ASME B16.5', class_, nps), row]),
-  ...ASME_B16_47_HUBS.map(([series, class_, nps, ...row]): [string, Row] => [
-    hubKey(`ASME B16.47 ${series}`, class_, nps),
-    row,
-  ]),
+const HUBS: ReadonlyMap<string, TableValue> = new Map([
+  ...ASME_B16_5_HUBS.flatMap(([class_, nps, ...row]) =>
+    hubValue('ASME B16.5', class_, nps, row, ASME_B16_5_HUB_NOTES[`${nps}|${class_}`]),
+  ),
+  ...ASME_B16_47_HUBS.flatMap(([series, class_, nps, ...row]) =>
+    hubValue(`ASME B16.47 ${series}`, class_, nps, row, ASME_B16_47_HUB_NOTES[`${series}|${class_}|${nps}`]),
+  ),
 ]);
 
 function hubKey(standard: FlangeStandard, class_: number, nps: string): string {
   return `${standard}|${class_}|${nps}`;
+}
+
+function hubValue(
+  standard: FlangeStandard,
+  class_: number,
+  nps: string,
+  [diameter, sources, status]: Row,
+  note = '',
+): [string, TableValue][] {
+  if (diameter === null) return [];
+  const value = {
+    value: diameter * MM,
+    source: `${standard}, hub of NPS ${nps} Class ${class_}`,
+    sources,
+    status,
+    note,
+    cell: faceCell(standard, nps, String(class_), 'hub', 'diameter of the hub'),
+  };
+  return [[hubKey(standard, class_, nps), value]];
 }
 
 /**

@@ -32,8 +32,8 @@ export function tightening(input: CardInput, basis: Basis, hydraulics: Hydraulic
     targetTorque === null ? null : dialFor(hydraulics, fraction * targetTorque, limits);
   const dialled = dialFraction(1);
   const dials = new Map<number, Dialled | null>([[1, dialled]]);
-  for (const fraction of fractionsOf(plan)) {
-    if (!dials.has(fraction)) dials.set(fraction, dialFraction(fraction));
+  for (const { fraction } of plan?.steps ?? []) {
+    if (fraction !== null && !dials.has(fraction)) dials.set(fraction, dialFraction(fraction));
   }
   const settingFor = (fraction: number): PassSetting => {
     const pass = dials.get(fraction) ?? null;
@@ -73,11 +73,6 @@ export function tightening(input: CardInput, basis: Basis, hydraulics: Hydraulic
         : [dialWorking(input, hydraulics, targetTorque, dialled), torqueWorking(input, hydraulics, dialled)]),
     ],
   };
-}
-
-function fractionsOf(plan: PassPlan | null): number[] {
-  const fractions = plan?.steps.flatMap(({ fraction }) => (fraction === null ? [] : [fraction]));
-  return [...new Set(fractions)];
 }
 
 /** True pressure of each dialled pass; without a plan the full pressure alone. */

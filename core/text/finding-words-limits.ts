@@ -92,6 +92,7 @@ export const LIMIT_WORDS: Words<LimitCode> = {
 };
 
 function sentence(needs: readonly string[]): string {
-  const text = needs.join('; ');
-  return text === '' ? 'See the workings' : text.charAt(0).toUpperCase() + text.slice(1);
+  const [first, ...rest] = needs;
+  if (first === undefined) return 'See the workings';
+  return [first.charAt(0).toUpperCase() + first.slice(1), ...rest].join('; ');
 }
