@@ -5,6 +5,7 @@ export default defineConfig({
     environment: 'node',
     include: ['{core,electron,renderer,migrations,seed}/**/*.test.{ts,tsx}', 'tests/**/*.test.ts'],
     exclude: ['**/node_modules/**', 'dist/**', 'tests/e2e/**'],
+    setupFiles: ['tests/seeds.ts'],
     allowOnly: false,
     passWithNoTests: false,
     // Checks, browser and service tests start programs of their own; two cores run them slowly.

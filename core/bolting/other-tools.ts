@@ -21,6 +21,9 @@ export type ToolScale =
       readonly steps: readonly { readonly label: string; readonly torque: number }[];
     };
 
+/** N·m: no wrench sets less or more, and beyond it a quotient may leave the range of numbers. */
+const TORQUE_RANGE = [0.001, 1e7] as const;
+
 /** What to set, and the torque it gives. */
 export interface ToolSetting {
   readonly tool: ToolKind;
@@ -56,7 +59,7 @@ export function otherToolSetting(
   ceiling: number | null,
 ): Outcome<ToolSetting> {
   const inputs = [
-    within('T', 'torque wanted, N·m', wanted, [0.001, 1e7], 'choose a target and friction'),
+    within('T', 'torque wanted, N·m', wanted, TORQUE_RANGE, 'choose a target and friction'),
     ...(ceiling === null
       ? []
       : [positive('Tmax', 'torque not to be exceeded, N·m', ceiling, 'check the limit')]),
@@ -107,7 +110,8 @@ function byStep(
   wanted: number,
   limit: number,
 ): Outcome<ToolSetting> {
-  const usable = steps.filter(({ torque }) => Number.isFinite(torque) && torque > 0 && torque <= limit);
+  const [least, most] = TORQUE_RANGE;
+  const usable = steps.filter(({ torque }) => torque >= least && torque <= Math.min(most, limit));
   const [first, ...rest] = usable;
   if (first === undefined) return outside(wanted);
   const near = rest.reduce(

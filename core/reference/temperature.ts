@@ -101,7 +101,7 @@ const EXPANSION = byMaterial(
 const YIELD = byMaterial(
   EN_10269.map(([material, at, value, sources, status]) => [material, { at, value, sources, status }]),
 );
-const BY_GRADE = new Map(GRADES.map((row) => [plainGrade(row[0]), row]));
+const BY_GRADE = new Map(GRADES.flatMap((row) => [row[0], plainGrade(row[0])].map((name) => [name, row])));
 
 function byMaterial(rows: readonly MaterialPoint[]): ReadonlyMap<string, readonly Point[]> {
   const columns = new Map<string, Point[]>();
@@ -112,7 +112,7 @@ function byMaterial(rows: readonly MaterialPoint[]): ReadonlyMap<string, readonl
 }
 
 function gradeRow(grade: string) {
-  return BY_GRADE.get(plainGrade(grade));
+  return BY_GRADE.get(grade) ?? BY_GRADE.get(plainGrade(grade));
 }
 
 function plain(material: string): string {

@@ -185,6 +185,11 @@ describe('whatever is given, a relation answers a finite result or says what is 
   });
 });
 
+test('a step whose torque no tool can have is not one to set', () => {
+  const steps = [{ label: '1', torque: 1e305 }];
+  expect(otherToolSetting('pneumatic torque tool', { by: 'step', steps }, 0.001, null).value).toBeNull();
+});
+
 describe('nothing given, the gaps are named', () => {
   test.each(Object.entries(RELATIONS))('%s', (_name, relation) => {
     const { value, missing } = relation(null, null, null, null);
