@@ -2,9 +2,11 @@ import type { JointData } from '../contract/joint.ts';
 import { hubDiameter, raisedFaceHeight, ringJoint } from '../reference/faces.ts';
 import type { FlangeRow } from '../reference/flanges.ts';
 import { ringGasket, ringOfFlange } from '../reference/gaskets.ts';
-import { leastTrusted, type RowStatus } from '../reference/status.ts';
+import { leastTrusted, type RowStatus, statusText } from '../reference/status.ts';
+import { cellsToConfirm, faceCells, type TableCell } from '../reference/table-cells.ts';
 import type { TableValue } from '../reference/table-value.ts';
 import { showQuantity } from '../text/number.ts';
+import type { Known } from './known.ts';
 
 type StandardFlange = Extract<JointData['flange'], { kind: 'standard' }>;
 
@@ -14,6 +16,8 @@ export interface ComputedLength {
   readonly source: string;
   readonly status: RowStatus;
   readonly note: string;
+  /** What of it a person should confirm; undefined where sources agree. */
+  readonly cells: readonly TableCell[] | undefined;
 }
 
 /**
@@ -48,6 +52,7 @@ function raisedFaceGrip(row: FlangeRow, thickness: number, gasket: number | null
     source: `two like flanges of ${row.standard} with raised faces of ${millimetres(face)}, and the gasket’s thickness`,
     status: leastTrusted(row.status, face.status),
     note: notes(row.note, face.note),
+    cells: cellsToConfirm([thicknessOf(row, thickness), face]),
   };
 }
 
@@ -56,12 +61,31 @@ function ringJointGrip(row: FlangeRow, thickness: number): ComputedLength | null
   const groove = number === null ? null : (ringGasket(number.number)?.grooveDepth ?? null);
   const standOff = ringJoint(row.size, row.rating)?.standOff ?? null;
   if (row.standard !== 'ASME B16.5' || number === null || groove === null || standOff === null) return null;
+  const dimensions = cellsToConfirm([thicknessOf(row, thickness), groove, standOff]) ?? [];
+  const assignment = statusText(number.status) === null ? [] : faceCells(row).filter(isRing);
   return {
     value: 2 * (thickness + groove.value) + standOff.value,
     source: `two like flanges of ${row.standard} with ring-joint faces of ${millimetres(groove)}, ${millimetres(standOff)} apart (approximate)`,
     status: leastTrusted(row.status, number.status, groove.status, standOff.status),
     note: notes(row.note, standOff.note),
+    cells: [...dimensions, ...assignment],
   };
+}
+
+function isRing({ field }: TableCell): boolean {
+  return field === 'ring';
+}
+
+function thicknessOf(row: FlangeRow, value: number): TableValue {
+  const { standard: table, size, rating, sources, status, note } = row;
+  const cell = {
+    table,
+    key: `${size} | ${rating}`,
+    field: 'thickness',
+    name: 'flange thickness',
+    unit: 'mm',
+  } as const;
+  return { value, source: table, sources, status, note, cell };
 }
 
 /**
@@ -76,8 +100,8 @@ function ringJointGrip(row: FlangeRow, thickness: number): ComputedLength | null
  */
 export function standardHubGap(
   flange: StandardFlange,
-  circle: { readonly value: number; readonly status: RowStatus | null } | null,
-): (ComputedLength & { readonly hub: TableValue }) | null {
+  circle: Pick<Known<number>, 'value' | 'status' | 'cells'> | null,
+): ComputedLength | null {
   const hub = hubDiameter(flange.standard, flange.size, flange.rating);
   if (hub === null || circle === null || hub.value >= circle.value) return null;
   return {
@@ -85,7 +109,7 @@ export function standardHubGap(
     source: `bolt circle and ${hub.source}, ${millimetres(hub)}; the fillet beside it is not taken off`,
     status: circle.status === null ? hub.status : leastTrusted(hub.status, circle.status),
     note: hub.note,
-    hub,
+    cells: [...(circle.cells ?? []), ...(cellsToConfirm([hub]) ?? [])],
   };
 }
 

@@ -2,7 +2,7 @@ import type { GasketData } from '../contract/gasket.ts';
 import type { JointData, ResolvedValue } from '../contract/joint.ts';
 import { type ContactRing, contactRing } from '../reference/gasket-contact.ts';
 import { gasketFactors, ringGasket, ringOfFlange } from '../reference/gaskets.ts';
-import { cellToConfirm } from '../reference/table-cells.ts';
+import { cellsToConfirm } from '../reference/table-cells.ts';
 import type { TableValue } from '../reference/table-value.ts';
 import { showQuantity } from '../text/number.ts';
 import type { Known } from './known.ts';
@@ -65,14 +65,14 @@ function entered(value: number, source: string): Known<number> {
  * A value of a shipped table as it stands in force.
  *
  * @param table value of a shipped table; null for none
- * @returns the value with its origin and its cell to confirm; null for none
+ * @returns the value with its origin and what of it is to be confirmed; null for none
  * @example fromTable(hubDiameter('ASME B16.5', '8', '300'))?.origin // 'standard'
  * @source rule of this program
  */
 export function fromTable(table: TableValue | null): Known<number> | null {
   if (table === null) return null;
   const { value, source, status, note } = table;
-  return { value, origin: 'standard', source, status, note, cell: cellToConfirm(table) };
+  return { value, origin: 'standard', source, status, note, cells: cellsToConfirm([table]) };
 }
 
 /**

@@ -10,6 +10,6 @@ export interface Known<T> {
   /** Trust of the table row behind it; null for entered values. */
   readonly status: RowStatus | null;
   readonly note: string;
-  /** Cell of the shipped table it was taken from, for a person's confirmation. */
-  readonly cell?: TableCell | undefined;
+  /** Doubtful cells of the shipped tables it was taken from, for a person's confirmation. */
+  readonly cells?: readonly TableCell[] | undefined;
 }

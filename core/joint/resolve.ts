@@ -7,14 +7,7 @@ import { type FlangeRow, findFlange } from '../reference/flanges.ts';
 import { ringOfFlange } from '../reference/gaskets.ts';
 import { type RowStatus, statusText } from '../reference/status.ts';
 import { findStrength, yieldPa } from '../reference/strengths.ts';
-import {
-  cellToConfirm,
-  faceCells,
-  flangeCells,
-  nutCells,
-  strengthCells,
-  type TableCell,
-} from '../reference/table-cells.ts';
+import { faceCells, flangeCells, nutCells, strengthCells, type TableCell } from '../reference/table-cells.ts';
 import { describeFlange } from '../text/describe.ts';
 import { showQuantity } from '../text/number.ts';
 import { standardGrip, standardHubGap } from './facing.ts';
@@ -186,7 +179,7 @@ function resolveYield(data: JointData, thread: Thread | null, site: SiteTables):
     source: `${strength.grade}, ${strength.source}: ${strength.yield[0]} ${strength.yield[1]}`,
     status: strength.status,
     note: strength.note,
-    cell: doubtful(strength.status, () => strengthCells(strength), 'yield'),
+    cells: doubtful(strength.status, () => strengthCells(strength), 'yield'),
   };
 }
 
@@ -203,7 +196,7 @@ function resolveNut(data: JointData, thread: Thread | null): Known<Nut> | null {
           source: nut.source,
           status: nut.status,
           note: '',
-          cell: doubtful(nut.status, () => nutCells(nut, thread), 'acrossFlats'),
+          cells: doubtful(nut.status, () => nutCells(nut, thread), 'acrossFlats'),
         };
   }
   // ASME flange standards call for heavy hex nuts; the European one leaves the nut to the bolting standard.
@@ -211,8 +204,8 @@ function resolveNut(data: JointData, thread: Thread | null): Known<Nut> | null {
   const nut = findNut('ASME B18.2.2 heavy hex', thread);
   if (nut === null) return null;
   const source = `${data.flange.standard} calls for heavy hex; ${nut.source}`;
-  const cell = doubtful(nut.status, () => nutCells(nut, thread), 'acrossFlats');
-  return { value: nut, origin: 'standard', source, status: nut.status, note: '', cell };
+  const cells = doubtful(nut.status, () => nutCells(nut, thread), 'acrossFlats');
+  return { value: nut, origin: 'standard', source, status: nut.status, note: '', cells };
 }
 
 function resolveStudLength(data: JointData, flangeRow: FlangeRow | null, own: Own): Known<number> | null {
@@ -244,8 +237,7 @@ function resolveRadialGap(data: JointData, circle: Known<number> | null): Known<
   if (data.flange.kind !== 'standard') return null;
   const found = standardHubGap(data.flange, circle);
   if (found === null) return null;
-  const { hub, ...gap } = found;
-  return { ...gap, origin: 'calculated', cell: cellToConfirm(hub) };
+  return { ...found, origin: 'calculated' };
 }
 
 function resolveRing({ flange }: JointData, flangeRow: FlangeRow | null): Known<string> | null {
@@ -254,8 +246,8 @@ function resolveRing({ flange }: JointData, flangeRow: FlangeRow | null): Known<
   const found = ringOfFlange(flangeRow.size, flangeRow.rating);
   if (found === null) return null;
   const { number, source, status, note } = found;
-  const cell = doubtful(status, () => faceCells(flangeRow), 'ring');
-  return { value: number, origin: 'standard', source, status, note, cell };
+  const cells = doubtful(status, () => faceCells(flangeRow), 'ring');
+  return { value: number, origin: 'standard', source, status, note, cells };
 }
 
 function ringRows(site: SiteTables, { flange }: JointData, ring: Known<string> | null): ResolvedValue[] {
@@ -291,7 +283,7 @@ function fromRow<T>(value: T, flangeRow: FlangeRow, field: string): Known<T> {
     source: rowSource(flangeRow),
     status: flangeRow.status,
     note: flangeRow.note,
-    cell: doubtful(flangeRow.status, () => flangeCells(flangeRow), field),
+    cells: doubtful(flangeRow.status, () => flangeCells(flangeRow), field),
   };
 }
 
@@ -304,8 +296,8 @@ function doubtful(
   status: RowStatus,
   cells: () => readonly TableCell[],
   field: string,
-): TableCell | undefined {
-  return statusText(status) === null ? undefined : cells().find((cell) => cell.field === field);
+): readonly TableCell[] | undefined {
+  return statusText(status) === null ? undefined : cells().filter((cell) => cell.field === field);
 }
 
 function row<T>(

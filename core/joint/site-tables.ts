@@ -78,9 +78,10 @@ export function confirmationOf({ confirmations }: SiteTables, cell: TableCell): 
  */
 export function statusInForce(
   tables: SiteTables,
-  { status, cell }: Pick<Known<unknown>, 'status' | 'cell'>,
+  { status, cells = [] }: Pick<Known<unknown>, 'status' | 'cells'>,
 ): string | null {
   const text = status === null ? null : statusText(status);
-  const confirmed = cell === undefined ? null : confirmationOf(tables, cell);
-  return text === null || confirmed === null ? text : `${text}; confirmed by ${confirmed.person}`;
+  if (text === null || cells.length === 0) return text;
+  const people = cells.map((cell) => confirmationOf(tables, cell)?.person ?? null);
+  return people.includes(null) ? text : `${text}; confirmed by ${[...new Set(people)].join(', ')}`;
 }

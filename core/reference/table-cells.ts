@@ -14,7 +14,7 @@ import {
   ringOfFlange,
   SPIRAL_TABLE,
 } from './gaskets.ts';
-import { statusText } from './status.ts';
+import { needsConfirmation, statusText } from './status.ts';
 import type { TableValue } from './table-value.ts';
 
 /** One value of a shipped table as a person can look it up and confirm it. */
@@ -87,15 +87,20 @@ function tableCell({ cell: place, value }: TableValue): TableCell | null {
 }
 
 /**
- * Cell of a value that a person should confirm.
+ * Cells that a person should confirm before a value that rests on them is relied on.
  *
- * @param value value of a shipped table
- * @returns its cell, or undefined where sources agree on it or it lies between two rows
- * @example cellToConfirm(gasketDimensions('spiral wound', 'ASME B16.5', '8', '150').outside)?.value // '263.7 mm'
+ * @param values values of shipped tables
+ * @returns cells of those with one source only, else of those whose sources disagree; undefined where sources agree on
+ * all, and for a value between two rows
+ * @example cellsToConfirm([gasketDimensions('spiral wound', 'ASME B16.5', '8', '150').outside])?.[0]?.value // '263.7 mm'
  * @source rule of this program
  */
-export function cellToConfirm(value: TableValue): TableCell | undefined {
-  return statusText(value.status) === null ? undefined : (tableCell(value) ?? undefined);
+export function cellsToConfirm(values: readonly TableValue[]): Cells | undefined {
+  const doubtful = values.filter(({ status }) => statusText(status) !== null);
+  if (doubtful.length === 0) return;
+  const waiting = doubtful.filter(({ status }) => needsConfirmation(status));
+  const cells = valueCells(waiting.length > 0 ? waiting : doubtful);
+  return cells.length === 0 ? undefined : cells;
 }
 
 function gasketCells(table: string, key: string): Cells {

@@ -1,11 +1,8 @@
 import type { Finding, Severity } from '../findings/finding.ts';
 import { atJoint, raise } from '../findings/raise.ts';
-import type { Known } from '../joint/known.ts';
-import { confirmationOf } from '../joint/site-tables.ts';
-import { isDisputed, needsConfirmation, statusText } from '../reference/status.ts';
-import type { TableCell } from '../reference/table-cells.ts';
 import type { Basis } from './basis.ts';
 import { checkStandard } from './check-standard.ts';
+import { checkTableValues } from './check-table-values.ts';
 import type { CardInput } from './input.ts';
 
 /**
@@ -23,7 +20,7 @@ export function checkJoint(input: CardInput, basis: Basis): Finding[] {
     ...missingStrength(input, basis),
     ...frictionFindings(input, basis),
     ...targetFindings(input),
-    ...unconfirmed(input, basis),
+    ...checkTableValues(input, basis),
     ...checkStandard(input, basis),
   ];
 }
@@ -124,82 +121,4 @@ function frictionFindings(input: CardInput, { friction, joint }: Basis): Finding
 function targetFindings(input: CardInput): Finding[] {
   if (input.kind === 'breakout' || input.joint.data.target !== null) return [];
   return [raise('target_missing', {}, about(input, 'refusal', 'target'))];
-}
-
-type NamedValue = readonly [what: string, field: string, known: Known<unknown> | null];
-
-function unconfirmed(input: CardInput, { joint, gaskets }: Basis): Finding[] {
-  const { count, thread, circle, yieldStrength, nut, studLength, radialGap, ring } = joint;
-  const ofGaskets = gaskets.flatMap((gasket): (Known<unknown> | null)[] => Object.values(gasket.values));
-  const all = [count, thread, circle, yieldStrength, nut, studLength, radialGap, ring, ...ofGaskets];
-  if (!all.some(isDoubtful)) return [];
-  const values: NamedValue[] = [
-    ['Flange table', 'count', count],
-    ['Flange table', 'thread', thread],
-    ['Flange table', 'circle', circle],
-    ['Yield strength', 'grade', yieldStrength],
-    ['Nut', 'nutSeries', nut],
-    ['Flange table', 'studLength', studLength],
-    ['Hub', 'radialGap', radialGap],
-    ['Ring of the flange', 'gasket', ring],
-    ...ofGaskets.map((known): NamedValue => ['Gasket', 'gasket', known]),
-  ];
-  // One table row fills several values: it is named once, with all of them.
-  const rows = Map.groupBy(
-    values.flatMap(([what, field, known]) => (known === null ? [] : [{ what, field, known }])),
-    ({ known }) => known.source,
-  );
-  return [...rows.values()].flatMap((sameRow) => {
-    const [first] = sameRow;
-    const status = first?.known.status ?? null;
-    const text = status === null ? null : statusText(status);
-    if (first === undefined || status === null || text === null) return [];
-    const confirm = needsConfirmation(status);
-    if (!(confirm || isDisputed(status))) return [];
-    const { what, field, known } = first;
-    const cells = sameRow.flatMap((one) => one.known.cell ?? []);
-    const open = cells.filter((cell) => confirmationOf(input.site, cell) === null);
-    const facts = { what, source: known.source, status: text };
-    if (cells.length > 0 && open.length === 0) {
-      const by = confirmedBy(input, cells);
-      return [
-        raise(
-          'table_value_confirmed',
-          { ...facts, by },
-          { ...about(input, 'note', field, known.source), value: text },
-        ),
-      ];
-    }
-    return [
-      raise(
-        'table_value_unconfirmed',
-        { ...facts, note: known.note },
-        {
-          ...about(input, confirm ? 'warning' : 'note', field, known.source),
-          value: text,
-          ...confirmable(open),
-        },
-      ),
-    ];
-  });
-}
-
-function isDoubtful(known: Known<unknown> | null): boolean {
-  return known !== null && known.status !== null && statusText(known.status) !== null;
-}
-
-/** "Number of studs 12: Greta Example, 2026-03-16, own copy of the standard" */
-function confirmedBy(input: CardInput, cells: readonly TableCell[]): string[] {
-  return cells.flatMap((cell) => {
-    const found = confirmationOf(input.site, cell);
-    if (found === null) return [];
-    return [`${cell.name} ${cell.value}: ${found.person}, ${found.at.slice(0, 10)}, ${found.sourceSeen}`];
-  });
-}
-
-function confirmable(cells: readonly TableCell[]) {
-  const [first] = cells;
-  if (first === undefined) return {};
-  const values = cells.map(({ field, value }) => ({ field, value }));
-  return { confirm: { table: first.table, key: first.key, values } };
 }

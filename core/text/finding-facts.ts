@@ -38,7 +38,17 @@ export interface FindingFacts {
   further_tools_unchecked: { tools: number };
   tension_has_no_torque: Nothing;
   friction_assumed: { lubricant: string; source: string };
-  table_value_unconfirmed: { what: string; source: string; status: string; note: string };
+  table_value_unconfirmed: {
+    what: string;
+    source: string;
+    status: string;
+    note: string;
+    values: readonly string[];
+    /** Whether the setting waits for the confirmation. */
+    waits: boolean;
+    /** Whether the setting rests on it at all. */
+    rests: boolean;
+  };
   table_value_confirmed: { what: string; source: string; status: string; by: readonly string[] };
   count_differs: { entered: string; standard: string; reason: string };
   thread_differs: { entered: string; standard: string; reason: string };

@@ -105,10 +105,16 @@ export const JOINT_WORDS: Words<JointCode> = {
     detail: `The friction of ${lubricant} rests on an assumption${source === '' ? '' : ` (${source})`}. The bolt load is no better known than it.`,
     remedy: 'Measure the nut factor with this lubricant, stud and nut, or have the assumption approved.',
   }),
-  table_value_unconfirmed: ({ what, source, status, note }) => ({
-    title: `${what}: ${status}`,
-    detail: `${source}${note === '' ? '' : `: ${note}`}.`,
-    remedy: 'Compare with the standard or measure it, then enter the value for this joint.',
+  table_value_unconfirmed: ({ what, source, status, note, values, waits, rests }) => ({
+    title: `${what}: ${status}${waits ? ', not confirmed' : ''}`,
+    detail: [
+      `${source}${note === '' ? '' : `: ${note}`}.`,
+      values.length === 0 ? '' : ` In the table: ${values.join(', ')}.`,
+      waits ? ' The setting rests on it.' : rests ? '' : ' The setting does not rest on it.',
+    ].join(''),
+    remedy: waits
+      ? 'Compare with the standard or measure it, and confirm it in your name; or enter the value for this joint.'
+      : 'Compare with the standard or measure it, then enter the value for this joint.',
   }),
   table_value_confirmed: ({ what, source, status, by }) => ({
     title: `${what}: ${status}, confirmed`,

@@ -203,7 +203,7 @@ const CASES: Record<FindingCode, Case> = {
     },
   },
   table_value_unconfirmed: {
-    severity: 'warning',
+    severity: 'refusal',
     change: (input) => {
       input.joint.data.bolting.grade = 'ASTM A320 L7M';
     },

@@ -198,7 +198,7 @@ describe('on the card', () => {
     const found = unconfirmed(card({ ...raised, rating: '150' }, 'spiral wound')).find(({ source }) =>
       source.startsWith('ASME B16.20'),
     );
-    expect(found).toMatchObject({ severity: 'warning', value: 'one source only' });
+    expect(found).toMatchObject({ severity: 'refusal', value: 'one source only' });
     const { table, key, values } = found?.confirm ?? { table: '', key: '', values: [] };
     const cells = tableCells(table, key).map(({ field, value }) => ({ field, value }));
     expect(values).toHaveLength(2);

@@ -1,0 +1,204 @@
+import type { Finding } from '../findings/finding.ts';
+import { atJoint, raise } from '../findings/raise.ts';
+import type { JointGasket } from '../joint/gaskets.ts';
+import type { Known } from '../joint/known.ts';
+import { confirmationOf } from '../joint/site-tables.ts';
+import { isDisputed, needsConfirmation, type RowStatus, statusText } from '../reference/status.ts';
+import type { TableCell } from '../reference/table-cells.ts';
+import type { Basis } from './basis.ts';
+import { headOf } from './check-fit.ts';
+import type { CardInput } from './input.ts';
+
+/** A value of a table as a card meets it. */
+export interface TableUse {
+  /** What a person calls the table or the value. */
+  readonly what: string;
+  /** Field of the joint that overrides it. */
+  readonly field: string;
+  readonly known: Known<unknown> | null;
+  /** Whether a number of this card was computed from it. */
+  readonly rests: boolean;
+}
+
+/**
+ * Says which values of the tables wait for a person: those with one source only, and of rows that sources leave open. A
+ * card that rests on one is not issued until somebody has confirmed it, or entered the joint’s own.
+ *
+ * @param input input of the card
+ * @param basis what the joint alone says
+ * @returns refusals, notes on values the card has no use for or that are confirmed; none when sources agree on all
+ * @example checkTableValues(complete, basisOf(complete)).length // 0
+ * @source rule of this program
+ */
+export function checkTableValues(input: CardInput, basis: Basis): Finding[] {
+  const { count, thread, circle, yieldStrength, nut, studLength, grip, radialGap, ring } = basis.joint;
+  const ofGaskets = basis.gaskets.flatMap((gasket): (Known<unknown> | null)[] =>
+    Object.values(gasket.values),
+  );
+  const all = [count, thread, circle, yieldStrength, nut, studLength, grip, radialGap, ring, ...ofGaskets];
+  if (!all.some(isDoubtful)) return [];
+  const tightened = input.kind === 'tightening';
+  const turned = headOf(input) !== null;
+  return tableFindings(input, [
+    { what: 'Flange table', field: 'count', known: count, rests: true },
+    { what: 'Flange table', field: 'thread', known: thread, rests: true },
+    { what: 'Flange table', field: 'circle', known: circle, rests: turned },
+    { what: 'Yield strength', field: 'grade', known: yieldStrength, rests: true },
+    { what: 'Nut', field: 'nutSeries', known: nut, rests: true },
+    {
+      what: 'Flange table',
+      field: 'studLength',
+      known: studLength,
+      rests: tightened && grip !== null && nut !== null,
+    },
+    { what: 'Grip length', field: 'grip', known: grip, rests: tightened },
+    { what: 'Hub', field: 'radialGap', known: radialGap, rests: turned },
+    { what: 'Ring of the flange', field: 'gasket', known: ring, rests: tightened && ringIsUsed(basis) },
+    ...basis.gaskets.flatMap((gasket) => gasketUses(input, gasket)),
+  ]);
+}
+
+/** The ring’s number leads to its dimensions, unless those were entered. */
+function ringIsUsed({ gaskets }: Basis): boolean {
+  const values = gaskets[0]?.values;
+  return values?.pitchDiameter?.origin === 'standard' || values?.ringWidth?.origin === 'standard';
+}
+
+function gasketUses(input: CardInput, { values, area, data }: JointGasket): TableUse[] {
+  const { pressures } = input.joint.data;
+  const looked = input.kind === 'tightening' && input.joint.data.boltSets.length === 0;
+  const pressed =
+    looked && [pressures.design, pressures.operating, pressures.test].some((one) => one.pressure !== null);
+  const floor =
+    looked &&
+    data.kind !== null &&
+    pressures.design.pressure !== null &&
+    values.factorM !== null &&
+    values.stressY !== null;
+  const loaded = looked && area.value !== null;
+  const use = (known: Known<unknown> | null, rests: boolean): TableUse => ({
+    what: 'Gasket',
+    field: 'gasket',
+    known,
+    rests,
+  });
+  return [
+    use(values.contactInside, loaded || pressed),
+    use(values.contactOutside, loaded || floor),
+    use(values.pitchDiameter, pressed),
+    use(values.ringWidth, floor),
+    use(values.factorM, floor),
+    use(values.stressY, floor),
+  ];
+}
+
+function isDoubtful(known: Known<unknown> | null): boolean {
+  return known !== null && known.status !== null && statusText(known.status) !== null;
+}
+
+interface DoubtfulUse extends TableUse {
+  readonly known: Known<unknown>;
+  /** What of it no other value has named yet. */
+  readonly cells: readonly TableCell[];
+  readonly status: RowStatus;
+  readonly text: string;
+}
+
+/**
+ * What stands against values of the tables.
+ *
+ * @param input input of the card
+ * @param uses values, each with whether the card rests on it
+ * @returns findings; none for values that were entered or on which sources agree
+ * @example tableFindings(complete, []).length // 0
+ * @source rule of this program
+ */
+export function tableFindings(input: CardInput, uses: readonly TableUse[]): Finding[] {
+  // One table row fills several values: it is named once, with all of them.
+  const rows = Map.groupBy(doubtfulOnes(uses), ({ known }) => known.source);
+  return [...rows.values()].flatMap((sameRow) => {
+    const [first] = sameRow;
+    if (first === undefined) return [];
+    const isOpen = (cell: TableCell) => confirmationOf(input.site, cell) === null;
+    const open = sameRow.filter(({ cells }) => cells.length === 0 || cells.some(isOpen));
+    if (open.length === 0) return [confirmed(input, first, sameRow)];
+    const waiting = open.filter(({ rests, status }) => rests && needsConfirmation(status));
+    const cells = (waiting.length > 0 ? waiting : open).flatMap((one) => one.cells);
+    // A length can be made of two rows of two tables: each is confirmed by itself.
+    const parts = Map.groupBy(cells.filter(isOpen), ({ table, key }) => `${table}|${key}`);
+    const asked = parts.size === 0 ? [[]] : [...parts.values()];
+    return asked.map((part) => unconfirmed(input, waiting[0] ?? first, waiting.length > 0, part));
+  });
+}
+
+/** A cell that several values were made of is asked for once, by one that the card rests on where there is one. */
+function doubtfulOnes(uses: readonly TableUse[]): DoubtfulUse[] {
+  const named = new Set<string>();
+  const restingFirst = [...uses.filter(({ rests }) => rests), ...uses.filter(({ rests }) => !rests)];
+  return restingFirst.flatMap((use): DoubtfulUse[] => {
+    const { known } = use;
+    const status = known?.status ?? null;
+    const text = status === null ? null : statusText(status);
+    if (known === null || status === null || text === null) return [];
+    if (!(needsConfirmation(status) || isDisputed(status))) return [];
+    const { cells = [] } = known;
+    const fresh = cells.filter((cell) => !named.has(nameOf(cell)));
+    for (const cell of fresh) named.add(nameOf(cell));
+    return fresh.length === 0 && cells.length > 0 ? [] : [{ ...use, known, status, text, cells: fresh }];
+  });
+}
+
+function nameOf({ table, key, field }: TableCell): string {
+  return `${table}|${key}|${field}`;
+}
+
+function about(input: CardInput, { field, known, text }: DoubtfulUse) {
+  const { id, data } = input.joint;
+  return { subject: data.tag, place: atJoint(id, field), source: known.source, value: text };
+}
+
+function unconfirmed(
+  input: CardInput,
+  use: DoubtfulUse,
+  waits: boolean,
+  cells: readonly TableCell[],
+): Finding {
+  const { what, known, text, rests } = use;
+  const values = distinct(cells.map(({ name, value }) => `${name} ${value}`));
+  return raise(
+    'table_value_unconfirmed',
+    { what, source: known.source, status: text, note: known.note, values, waits, rests },
+    { ...about(input, use), severity: waits ? 'refusal' : 'note', ...confirmable(cells) },
+  );
+}
+
+function confirmed(input: CardInput, use: DoubtfulUse, sameRow: readonly DoubtfulUse[]): Finding {
+  const { what, known, text } = use;
+  const by = sameRow.flatMap((one) => confirmedBy(input, one.cells));
+  return raise(
+    'table_value_confirmed',
+    { what, source: known.source, status: text, by: distinct(by) },
+    { ...about(input, use), severity: 'note' },
+  );
+}
+
+/** "Number of studs 12: Greta Example, 2026-03-16, own copy of the standard" */
+function confirmedBy(input: CardInput, cells: readonly TableCell[]): string[] {
+  return cells.flatMap((cell) => {
+    const found = confirmationOf(input.site, cell);
+    if (found === null) return [];
+    return [`${cell.name} ${cell.value}: ${found.person}, ${found.at.slice(0, 10)}, ${found.sourceSeen}`];
+  });
+}
+
+function confirmable(cells: readonly TableCell[]) {
+  const [first] = cells;
+  if (first === undefined) return {};
+  const values = new Map(cells.map(({ field, value }) => [field, value]));
+  const listed = [...values].map(([field, value]) => ({ field, value }));
+  return { confirm: { table: first.table, key: first.key, values: listed } };
+}
+
+function distinct(texts: readonly string[]): string[] {
+  return [...new Set(texts)];
+}
