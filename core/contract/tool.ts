@@ -4,8 +4,20 @@ import { date, entered, id, optionalText, page, text } from './values.ts';
 const pressureRange = { min: 1e5, max: 4e8 };
 const torqueRange = { min: 1, max: 2e5 };
 const openingRange = { min: 0.005, max: 0.3 };
+const sizeRange = { min: 0.001, max: 3 };
 
-export const toolClass = z.enum(['drive unit', 'cassette', 'reducer', 'pump', 'gauge', 'hose']);
+export const toolClass = z.enum([
+  'drive unit',
+  'cassette',
+  'square-drive head',
+  'reducer',
+  'pump',
+  'gauge',
+  'hose',
+  'coupler',
+  'counterhold wrench',
+  'hand torque wrench',
+]);
 export type ToolClass = z.infer<typeof toolClass>;
 
 /**
@@ -17,6 +29,24 @@ const opening = {
   looseness: entered('length', { min: 0, max: 0.005 }).nullable(),
 };
 
+const size = entered('length', sizeRange).nullable().default(null);
+
+/** Room the head needs along the stud, and leaves for it; null is not known. */
+const head = {
+  /** From the opening's centre to the outside of the head on the neighbour's side. */
+  headRadius: entered('length', { min: 0.005, max: 0.5 }).nullable(),
+  /** From the flange side of the head to its outer side, along the stud. */
+  height: size,
+  /** Diameter of the hole in which the stud's end stands. */
+  bore: size,
+  /** How far the stud may stand out of the nut inside the head; a head that is open through the back has no end. */
+  studRoom: size,
+  openThrough: z.boolean().default(false),
+};
+
+/** Coupling of the hydraulic lines, as the site names it; lines of two names don't go together. Empty is not known. */
+const coupling = optionalText(40).default('');
+
 const properties = z.discriminatedUnion('class', [
   z.strictObject({
     class: z.literal('drive unit'),
@@ -25,14 +55,28 @@ const properties = z.discriminatedUnion('class', [
     /** Family as the site defines it; parts of one family fit each other. */
     family: text(40),
     headRadius: entered('length', { min: 0.005, max: 0.5 }).nullable(),
+    /** From the nut's axis to where the reaction member bears; the force there is the torque over it. */
+    reactionArm: size,
+    coupling,
   }),
   z.strictObject({
     class: z.literal('cassette'),
     ...opening,
+    ...head,
     ratedTorque: entered('torque', torqueRange).nullable(),
     family: text(40),
-    /** From the opening's centre to the outside of the head on the neighbour's side. */
-    headRadius: entered('length', { min: 0.005, max: 0.5 }).nullable(),
+    reactionArm: size,
+  }),
+  /** Turns a socket, which is entered with it; in a set it stands in the cassette's place. */
+  z.strictObject({
+    class: z.literal('square-drive head'),
+    /** Side of the square. */
+    square: entered('length', openingRange),
+    ...opening,
+    ...head,
+    ratedTorque: entered('torque', torqueRange).nullable(),
+    family: text(40),
+    reactionArm: size,
   }),
   z.strictObject({
     class: z.literal('reducer'),
@@ -41,19 +85,52 @@ const properties = z.discriminatedUnion('class', [
     ...opening,
     ratedTorque: entered('torque', torqueRange).nullable(),
   }),
-  z.strictObject({ class: z.literal('pump'), ratedPressure: entered('pressure', pressureRange) }),
+  z.strictObject({
+    class: z.literal('pump'),
+    ratedPressure: entered('pressure', pressureRange),
+    /** Wrenches that can be connected at once. */
+    connections: z.int('a whole number').min(1, 'allowed 1 to 8').max(8, 'allowed 1 to 8').default(1),
+    coupling,
+  }),
   z.strictObject({
     class: z.literal('gauge'),
     scaleMax: entered('pressure', pressureRange),
     graduation: entered('pressure', { min: 1e3, max: 1e8 }),
     /** Largest error as a fraction of the full scale (EN 837-1 class 1.0 = 1 %). */
     accuracy: entered('ratio', { min: 0.0001, max: 0.1 }),
+    /** Another pressure unit on the same face: a known cause of a wrong setting. */
+    alsoPrinted: z.enum(['bar', 'psi', 'MPa_pressure']).nullable().default(null),
   }),
   z.strictObject({
     class: z.literal('hose'),
     ratedPressure: entered('pressure', pressureRange),
     madeOn: date.nullable(),
+    firstUsedOn: date.nullable().default(null),
+    coupling,
   }),
+  z.strictObject({
+    class: z.literal('coupler'),
+    ratedPressure: entered('pressure', pressureRange),
+    coupling: text(40),
+  }),
+  z.strictObject({
+    class: z.literal('counterhold wrench'),
+    ...opening,
+    ratedTorque: entered('torque', torqueRange).nullable(),
+  }),
+  z.strictObject({
+    class: z.literal('hand torque wrench'),
+    least: entered('torque', { min: 0.1, max: 2e5 }),
+    most: entered('torque', { min: 0.1, max: 2e5 }),
+    torqueGraduation: entered('torque', { min: 0.01, max: 2e4 }),
+    square: entered('length', openingRange).nullable().default(null),
+  }),
+]);
+
+/** Whose tool it is. A hired tool keeps the same rules and has a day to go back. */
+const owner = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('own') }),
+  z.strictObject({ kind: z.literal('hired'), from: text(120), returnBy: date.nullable() }),
 ]);
 
 export const toolData = z.strictObject({
@@ -62,6 +139,8 @@ export const toolData = z.strictObject({
   serial: optionalText(80),
   status: z.enum(['available', 'issued', 'at the laboratory', 'quarantined', 'scrapped']),
   place: optionalText(120),
+  owner: owner.default({ kind: 'own' }),
+  weight: entered('mass', { min: 0.01, max: 1000 }).nullable().default(null),
   properties,
   remarks: optionalText(2000),
 });
@@ -75,15 +154,49 @@ const torquePoint = z.strictObject({
   pressure: entered('pressure', { min: 0, max: 4e8 }),
   torque: entered('torque', { min: 0, max: 2e5 }),
   direction: z.enum(['up', 'down']),
+  /** Expanded uncertainty of this point alone, without what is common to all points; null means not stated. */
+  uncertainty: entered('torque', { min: 0, max: 2e4 }).nullable().default(null),
 });
 const gaugePoint = z.strictObject({
   indicated: entered('pressure', { min: 0, max: 4e8 }),
   reference: entered('pressure', { min: 0, max: 4e8 }),
 });
 
+const handPoint = z.strictObject({
+  set: entered('torque', { min: 0, max: 2e5 }),
+  reference: entered('torque', { min: 0, max: 2e5 }),
+});
+
+const measured = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('pressure-torque'),
+    points: z.array(torquePoint).min(3, 'at least 3 points').max(200),
+    /** Expanded uncertainty of the reference as a fraction of torque, common to all points; null means not stated. */
+    expandedUncertainty: entered('ratio', { min: 0, max: 0.2 }).nullable(),
+    coverageFactor: z.number().min(1).max(4),
+  }),
+  z.strictObject({ kind: z.literal('gauge'), points: z.array(gaugePoint).max(100) }),
+  z.strictObject({ kind: z.literal('hand torque'), points: z.array(handPoint).max(100) }),
+]);
+export type Measured = z.output<typeof measured>;
+
+/** Surroundings of the calibration, as stated. */
+const environment = z.strictObject({
+  temperature: entered('temperature', { min: -30, max: 60 }).nullable(),
+  humidity: entered('ratio', { min: 0, max: 1 }).nullable(),
+});
+
+/** How the laboratory or the site decides whether a result keeps its limit. */
+const decisionRule = z.strictObject({
+  /** Largest permissible error as a fraction of the reading. */
+  limit: entered('ratio', { min: 0.0005, max: 0.2 }),
+  /** With a guard band a result is accepted only when its error and its expanded uncertainty together keep the limit. */
+  guardBand: z.boolean(),
+});
+
 export const certificateData = z.strictObject({
   number: text(60),
-  /** The tool it hangs on: the drive unit of a wrench, or a gauge. */
+  /** The tool it hangs on: the drive unit of a wrench, a gauge, or a hand torque wrench. */
   toolId: id,
   /** The other parts it was calibrated with (cassette, reducers); empty when the certificate names none. */
   withToolIds: z.array(id).max(6),
@@ -94,16 +207,14 @@ export const certificateData = z.strictObject({
   validityBasis: text(200),
   result: z.enum(['within limits', 'outside limits', 'no limits stated']),
   condition: z.enum(['as found', 'as left']),
-  measured: z.discriminatedUnion('kind', [
-    z.strictObject({
-      kind: z.literal('pressure-torque'),
-      points: z.array(torquePoint).min(3, 'at least 3 points').max(200),
-      /** Expanded uncertainty of the reference as a fraction of torque, common to all points; null means not stated. */
-      expandedUncertainty: entered('ratio', { min: 0, max: 0.2 }).nullable(),
-      coverageFactor: z.number().min(1).max(4),
-    }),
-    z.strictObject({ kind: z.literal('gauge'), points: z.array(gaugePoint).max(100) }),
-  ]),
+  measured,
+  /** What it did on arrival, where it was adjusted before `measured` was taken; null where nothing was adjusted. */
+  asFound: measured.nullable().default(null),
+  method: optionalText(200).default(''),
+  environment: environment.nullable().default(null),
+  decisionRule: decisionRule.nullable().default(null),
+  /** Answers to what looks wrong in the points but can be right; each names what was confirmed. */
+  confirmed: z.array(text(40)).max(20).default([]),
   remarks: optionalText(2000),
 });
 export type CertificateInput = z.input<typeof certificateData>;
@@ -165,6 +276,8 @@ export const toolDetail = z.strictObject({
   uses: z.int(),
 });
 export type ToolDetail = z.infer<typeof toolDetail>;
+
+export const toolFound = z.strictObject({ id, number: z.string() }).nullable();
 
 export const toolListInput = z.strictObject({
   text: optionalText(100),

@@ -13,7 +13,7 @@ const SLACK = 1 + 1e-9;
 /** Every part of the set, in the order of the chain. */
 function chosenTools({ set }: Pick<CardInput, 'set'>): AnyTool[] {
   return [set.pump, set.gauge, ...set.hoses, set.drive, set.cassette, ...set.reducers].filter(
-    (tool): tool is AnyTool => tool !== null,
+    (tool) => tool !== null,
   );
 }
 

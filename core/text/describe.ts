@@ -55,8 +55,18 @@ export function describeTool(properties: ToolProperties): string {
       );
     case 'gauge':
       return `0–${properties.scaleMax.text} ${UNITS[properties.scaleMax.unit].label}, marks every ${showEntered(properties.graduation)}`;
+    case 'square-drive head':
+      return withRating(
+        `${showEntered(properties.square)} square, socket ${showEntered(properties.acrossFlats)}`,
+        properties.ratedTorque,
+      );
+    case 'counterhold wrench':
+      return withRating(`${showEntered(properties.acrossFlats)} opening`, properties.ratedTorque);
+    case 'hand torque wrench':
+      return `${showEntered(properties.least)} to ${showEntered(properties.most)}, marks every ${showEntered(properties.torqueGraduation)}`;
     case 'pump':
     case 'hose':
+    case 'coupler':
       return showEntered(properties.ratedPressure);
   }
 }

@@ -10,6 +10,7 @@ export type QuantityKind =
   | 'angle'
   | 'expansion'
   | 'stiffness'
+  | 'mass'
   | 'ratio';
 
 interface UnitDefinition {
@@ -23,7 +24,8 @@ interface UnitDefinition {
 
 // Exact by definition: inch 0.0254 m, pound 0.45359237 kg, standard gravity 9.80665 m/s² (NIST SP 811, Appendix B).
 const INCH = 0.0254;
-const POUND_FORCE = 0.45359237 * 9.80665;
+const POUND = 0.45359237;
+const POUND_FORCE = POUND * 9.80665;
 const PSI = POUND_FORCE / (INCH * INCH);
 
 /** Every unit a person may type or read, keyed by the code stored in the register. */
@@ -52,6 +54,8 @@ export const UNITS = {
   'uin/in.F': { quantity: 'expansion', label: 'µin/(in·°F)', factor: 1.8e-6 },
   'kN/mm': { quantity: 'stiffness', label: 'kN/mm', factor: 1e6 },
   'lbf/in': { quantity: 'stiffness', label: 'lbf/in', factor: POUND_FORCE / INCH },
+  kg: { quantity: 'mass', label: 'kg', factor: 1 },
+  lb: { quantity: 'mass', label: 'lb', factor: POUND },
   one: { quantity: 'ratio', label: '', factor: 1 },
   percent: { quantity: 'ratio', label: '%', factor: 0.01 },
 } as const satisfies Record<string, UnitDefinition>;

@@ -4,8 +4,12 @@ import type { ToolClass } from '../../core/contract/tool.ts';
 export const TOOL_CLASSES: readonly ToolClass[] = [
   'drive unit',
   'cassette',
+  'square-drive head',
   'reducer',
   'pump',
   'gauge',
   'hose',
+  'coupler',
+  'counterhold wrench',
+  'hand torque wrench',
 ];

@@ -87,10 +87,16 @@ describe('a wrench certificate', () => {
           pressure: { text: String(bar), unit: 'bar', si: Number(bar) * 1e5 },
           torque: { text: String(torque), unit: 'N.m', si: torque },
           direction: 'up',
+          uncertainty: null,
         })),
         expandedUncertainty: { text: '1', unit: 'percent', si: 0.01 },
         coverageFactor: 2,
       },
+      asFound: null,
+      method: '',
+      environment: null,
+      decisionRule: null,
+      confirmed: [],
       remarks: '',
     });
   });

@@ -65,12 +65,16 @@ it('examples of the certificate columns are read as one point, of which it takes
     status: 'available' as const,
     place: '',
     remarks: '',
+    owner: { kind: 'own' as const },
+    weight: null,
     properties: {
       class: 'drive unit' as const,
       ratedTorque: { text: '1', unit: 'N.m' as const, si: 1 },
       ratedPressure: { text: '1', unit: 'bar' as const, si: 1e5 },
       family: 'S',
       headRadius: null,
+      reactionArm: null,
+      coupling: '',
     },
   });
   const { report } = readCertificate(

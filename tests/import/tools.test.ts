@@ -18,13 +18,15 @@ const faultsOf = (...rows: string[]) => readTools(list(...rows)).report.faults;
 it('one tool a row, its class deciding which cells are needed', () => {
   const { report, records } = readTools(list(...ROWS));
   expect(report).toMatchObject({ fileFault: null, faults: [], good: 6, added: 6 });
-  expect(records.map(({ data }) => data.properties)).toEqual([
+  expect(records.map(({ data }) => data.properties)).toMatchObject([
     {
       class: 'drive unit',
       ratedTorque: { text: '2700', unit: 'N.m', si: 2700 },
       ratedPressure: { text: '690', unit: 'bar', si: 69e6 },
       family: 'M',
       headRadius: { text: '30', unit: 'mm', si: 0.03 },
+      reactionArm: null,
+      coupling: '',
     },
     {
       class: 'cassette',
@@ -33,6 +35,8 @@ it('one tool a row, its class deciding which cells are needed', () => {
       ratedTorque: { text: '2700', unit: 'N.m', si: 2700 },
       family: 'M',
       headRadius: { text: '32', unit: 'mm', si: 0.032 },
+      studRoom: null,
+      openThrough: false,
     },
     {
       class: 'reducer',
@@ -74,6 +78,28 @@ it('cells a class needs are named with the class', () => {
   ]);
 });
 
+it('the further classes are read with what each needs', () => {
+  const head =
+    'number,class,family,rated torque,opening,looseness,square,stud room,open through,rated pressure,coupling,least torque,most torque,torque graduation,weight kg';
+  const { report, records } = readTools(
+    [
+      head,
+      'S-1,square-drive head,M,2700,46,0.3,25.4,,yes,,,,,,6.5',
+      'C-1,coupler,,,,,,,,700,screwed,,,,',
+      'B-1,counterhold wrench,,,46,,,,,,,,,,',
+      'T-1,hand torque wrench,,,,,,,,,,40,200,5,',
+    ].join('\n'),
+  );
+  expect(report.faults).toEqual([]);
+  expect(records.map(({ data }) => data.properties)).toMatchObject([
+    { class: 'square-drive head', square: { si: 0.0254 }, openThrough: true, studRoom: null },
+    { class: 'coupler', coupling: 'screwed', ratedPressure: { si: 7e7 } },
+    { class: 'counterhold wrench', ratedTorque: null, looseness: null },
+    { class: 'hand torque wrench', least: { si: 40 }, most: { si: 200 }, torqueGraduation: { si: 5 } },
+  ]);
+  expect(records[0]?.data.weight).toMatchObject({ text: '6.5', unit: 'kg' });
+});
+
 it('cells that mean nothing for a class are faults, so that no value is dropped', () => {
   expect(faultsOf('H-1,hose,M,,700,,,,,1000,,,')).toEqual([
     { line: 2, column: 'family', value: 'M', allowed: 'blank for a hose' },
@@ -87,7 +113,8 @@ it('a class that does not exist, a date that is none and a pressure out of range
       line: 2,
       column: 'class',
       value: 'tensioner',
-      allowed: 'one of: drive unit, cassette, reducer, pump, gauge, hose',
+      allowed:
+        'one of: drive unit, cassette, square-drive head, reducer, pump, gauge, hose, coupler, counterhold wrench, hand torque wrench',
     },
   ]);
   expect(faultsOf('H-1,hose,,,700,,,,,,,,1.5.2024')[0]?.allowed).toBe('a date as YYYY-MM-DD');

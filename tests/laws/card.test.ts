@@ -139,6 +139,7 @@ const anyInput: fc.Arbitrary<CardInput> = fc
               pressure,
               torque,
               direction: 'up' as const,
+              uncertainty: null,
             }));
           }
         }

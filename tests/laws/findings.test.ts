@@ -90,6 +90,8 @@ function reducer(outer: string, inner: string): InputDraft['set']['reducers'][nu
       status: 'available',
       place: '',
       remarks: '',
+      owner: { kind: 'own' },
+      weight: null,
       properties: {
         class: 'reducer',
         outerAcrossFlats: typed(outer, 'in'),

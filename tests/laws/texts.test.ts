@@ -81,6 +81,7 @@ describe('descriptions', () => {
         scaleMax: typed('1000', 'bar'),
         graduation: typed('10', 'bar'),
         accuracy: typed('1', 'percent'),
+        alsoPrinted: null,
       }),
     ).toBe('0–1000 bar, marks every 10 bar');
     expect(
@@ -91,6 +92,11 @@ describe('descriptions', () => {
         ratedTorque: null,
         family: 'F1',
         headRadius: null,
+        height: null,
+        bore: null,
+        studRoom: null,
+        openThrough: false,
+        reactionArm: null,
       }),
     ).toBe('1-7/16 in opening');
   });

@@ -1,4 +1,5 @@
 import { jointData } from '../../core/contract/joint.ts';
+import type { CertificateData } from '../../core/contract/tool.ts';
 import { NO_SITE_TABLES } from '../../core/joint/site-tables.ts';
 import type { CardInput } from '../../core/setting/input.ts';
 import { typed } from './entered.ts';
@@ -28,9 +29,17 @@ const IDS = {
   gaugeCertificate: '018f0000-0000-7000-8000-000000000022',
 } as const;
 
-const TOOL = { serial: '', status: 'available', place: '', remarks: '' } as const;
+const TOOL = {
+  serial: '',
+  status: 'available',
+  place: '',
+  remarks: '',
+  owner: { kind: 'own' },
+  weight: null,
+} as const;
 
-const CERTIFICATE = {
+const CERTIFICATE: Omit<CertificateData, 'number' | 'toolId' | 'withToolIds' | 'measured'> = {
+  confirmed: [],
   laboratory: 'invented laboratory',
   calibratedOn: '2026-01-10',
   validUntil: '2027-01-09',
@@ -38,7 +47,11 @@ const CERTIFICATE = {
   result: 'within limits',
   condition: 'as left',
   remarks: '',
-} as const;
+  asFound: null,
+  method: '',
+  environment: null,
+  decisionRule: null,
+};
 
 /** Worked joint A: NPS 8 Class 300, arithmetic by an independent script; gasket and limits left out. */
 export function workedJointA(): CardInput {
@@ -112,6 +125,8 @@ export function workedJointA(): CardInput {
             ratedPressure: typed('690', 'bar'),
             family: 'F1',
             headRadius: null,
+            reactionArm: null,
+            coupling: '',
           },
         },
         certificates: [
@@ -128,6 +143,7 @@ export function workedJointA(): CardInput {
                   pressure: typed(String(bar), 'bar'),
                   torque: typed(String(torque), 'N.m'),
                   direction: 'up' as const,
+                  uncertainty: null,
                 })),
                 expandedUncertainty: typed('1', 'percent'),
                 coverageFactor: 2,
@@ -148,6 +164,11 @@ export function workedJointA(): CardInput {
             ratedTorque: typed('2000', 'N.m'),
             family: 'F1',
             headRadius: typed('32', 'mm'),
+            height: null,
+            bore: null,
+            studRoom: null,
+            openThrough: false,
+            reactionArm: null,
           },
         },
         certificates: [],
@@ -155,7 +176,11 @@ export function workedJointA(): CardInput {
       reducers: [],
       pump: {
         id: IDS.pump,
-        data: { ...TOOL, number: 'P-07', properties: { class: 'pump', ratedPressure: typed('700', 'bar') } },
+        data: {
+          ...TOOL,
+          number: 'P-07',
+          properties: { class: 'pump', ratedPressure: typed('700', 'bar'), connections: 1, coupling: '' },
+        },
         certificates: [],
       },
       gauge: {
@@ -168,6 +193,7 @@ export function workedJointA(): CardInput {
             scaleMax: typed('1000', 'bar'),
             graduation: typed('10', 'bar'),
             accuracy: typed('1', 'percent'),
+            alsoPrinted: null,
           },
         },
         certificates: [
@@ -189,7 +215,13 @@ export function workedJointA(): CardInput {
           data: {
             ...TOOL,
             number: 'H-22',
-            properties: { class: 'hose', ratedPressure: typed('700', 'bar'), madeOn: '2025-01-01' },
+            properties: {
+              class: 'hose',
+              ratedPressure: typed('700', 'bar'),
+              madeOn: '2025-01-01',
+              firstUsedOn: null,
+              coupling: '',
+            },
           },
           certificates: [],
         },

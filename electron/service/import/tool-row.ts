@@ -10,14 +10,20 @@ import { type HeadingOfPath, headingAt, validated } from './validate.ts';
 
 const STATUSES = toolData.shape.status.options;
 
+const HEAD_COLUMNS = ['head radius', 'height', 'bore', 'stud room', 'open through', 'reaction arm'];
+
 /** Columns that mean something for each class; a value under another one would be lost, so it is a fault. */
 const COLUMNS_OF: Readonly<Record<ToolClass, readonly string[]>> = {
-  'drive unit': ['family', 'rated torque', 'rated pressure', 'head radius'],
-  cassette: ['family', 'rated torque', 'head radius', 'opening', 'looseness'],
+  'drive unit': ['family', 'rated torque', 'rated pressure', 'head radius', 'reaction arm', 'coupling'],
+  cassette: ['family', 'rated torque', 'opening', 'looseness', ...HEAD_COLUMNS],
+  'square-drive head': ['family', 'rated torque', 'opening', 'looseness', 'square', ...HEAD_COLUMNS],
   reducer: ['rated torque', 'opening', 'looseness', 'outer across flats'],
-  pump: ['rated pressure'],
-  gauge: ['scale max', 'graduation', 'accuracy % of scale'],
-  hose: ['rated pressure', 'made on'],
+  pump: ['rated pressure', 'connections', 'coupling'],
+  gauge: ['scale max', 'graduation', 'accuracy % of scale', 'also printed'],
+  hose: ['rated pressure', 'made on', 'first used on', 'coupling'],
+  coupler: ['rated pressure', 'coupling'],
+  'counterhold wrench': ['rated torque', 'opening', 'looseness'],
+  'hand torque wrench': ['least torque', 'most torque', 'torque graduation', 'square'],
 };
 const CLASS_COLUMNS = [...new Set(Object.values(COLUMNS_OF).flat())];
 
@@ -39,6 +45,20 @@ const HEADINGS: HeadingOfPath = {
   'properties.graduation': 'graduation',
   'properties.accuracy': 'accuracy % of scale',
   'properties.madeOn': 'made on',
+  'properties.firstUsedOn': 'first used on',
+  'properties.coupling': 'coupling',
+  'properties.connections': 'connections',
+  'properties.alsoPrinted': 'also printed',
+  'properties.height': 'height',
+  'properties.bore': 'bore',
+  'properties.studRoom': 'stud room',
+  'properties.openThrough': 'open through',
+  'properties.reactionArm': 'reaction arm',
+  'properties.square': 'square',
+  'properties.least': 'least torque',
+  'properties.most': 'most torque',
+  'properties.torqueGraduation': 'torque graduation',
+  weight: 'weight kg',
 };
 
 /** One tool from its row; columns the file does not have keep what the register holds. */
@@ -64,6 +84,8 @@ export function toolFromRow(row: RowReader, existing: ToolData | null): ToolData
     serial: row.text('serial', existing?.serial),
     status: row.choice('status', STATUSES, existing?.status) ?? 'available',
     place: row.text('place', existing?.place),
+    owner: existing?.owner ?? { kind: 'own' },
+    weight: row.quantity('weight kg', existing?.weight ?? null),
     properties: properties(row, kind, existing?.properties ?? null),
     remarks: row.text('remarks', existing?.remarks),
   };
@@ -77,52 +99,41 @@ export function toolFromRow(row: RowReader, existing: ToolData | null): ToolData
 }
 
 /** Every property by name, as the register holds it; which ones a class has is decided by the schema. */
-type Held = Partial<Record<string, Quantity | string | null>>;
+type Held = Partial<Record<string, unknown>>;
 
+const TEXTS = ['family', 'coupling'];
+const DATES = ['made on', 'first used on'];
+
+/** The properties of one class, each read from its column. */
 function properties(row: RowReader, kind: ToolClass, existing: ToolProperties | null) {
-  const held = (existing ?? {}) as Held;
-  const quantity = (heading: string, name: string) =>
-    row.quantity(heading, (held[name] ?? null) as Quantity | null);
-  const family = row.text('family', (held['family'] ?? '') as string);
-  const ratedTorque = () => quantity('rated torque', 'ratedTorque');
-  const ratedPressure = () => quantity('rated pressure', 'ratedPressure');
-  const headRadius = () => quantity('head radius', 'headRadius');
-  const opening = () => ({
-    acrossFlats: quantity('opening', 'acrossFlats'),
-    looseness: quantity('looseness', 'looseness'),
+  const held: Held = { ...existing };
+  const read = COLUMNS_OF[kind].map((heading) => {
+    const name = nameOfHeading(heading);
+    return [name, propertyValue(row, heading, held[name])];
   });
-  switch (kind) {
-    case 'drive unit':
-      return {
-        class: kind,
-        family,
-        ratedTorque: ratedTorque(),
-        ratedPressure: ratedPressure(),
-        headRadius: headRadius(),
-      };
-    case 'cassette':
-      return { class: kind, family, ...opening(), ratedTorque: ratedTorque(), headRadius: headRadius() };
-    case 'reducer':
-      return {
-        class: kind,
-        outerAcrossFlats: quantity('outer across flats', 'outerAcrossFlats'),
-        ...opening(),
-        ratedTorque: ratedTorque(),
-      };
-    case 'pump':
-      return { class: kind, ratedPressure: ratedPressure() };
-    case 'gauge':
-      return {
-        class: kind,
-        scaleMax: quantity('scale max', 'scaleMax'),
-        graduation: quantity('graduation', 'graduation'),
-        accuracy: quantity('accuracy % of scale', 'accuracy'),
-      };
-    case 'hose':
-      return {
-        class: kind,
-        ratedPressure: ratedPressure(),
-        madeOn: row.optional('made on', (held['madeOn'] ?? null) as string | null),
-      };
+  return { class: kind, ...Object.fromEntries(read) };
+}
+
+function propertyValue(row: RowReader, heading: string, held: unknown): unknown {
+  if (TEXTS.includes(heading)) return row.text(heading, (held ?? '') as string);
+  if (DATES.includes(heading)) return row.optional(heading, (held ?? null) as string | null);
+  if (heading === 'connections') return row.number(heading, (held ?? 1) as number) ?? 1;
+  if (heading === 'open through') {
+    const answer = row.choice(heading, ['yes', 'no'], held === true ? 'yes' : 'no');
+    return answer === 'yes';
   }
+  if (heading === 'also printed') {
+    const unit = row.choice(heading, ['bar', 'psi', 'MPa'], heldUnit(held));
+    return unit === 'MPa' ? 'MPa_pressure' : unit;
+  }
+  return row.quantity(heading, (held ?? null) as Quantity | null);
+}
+
+const heldUnit = (held: unknown) =>
+  held === 'MPa_pressure' ? 'MPa' : ((held ?? null) as 'bar' | 'psi' | null);
+
+function nameOfHeading(heading: string): string {
+  const path = Object.entries(HEADINGS).find(([, named]) => named === heading)?.[0];
+  if (path === undefined) throw new Error(`the column "${heading}" belongs to no property`);
+  return path.replace('properties.', '');
 }

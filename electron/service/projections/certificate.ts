@@ -59,6 +59,12 @@ function pointsOf({ measured }: CertificateData) {
       ...pointColumns(indicated, reference),
     }));
   }
+  if (measured.kind === 'hand torque') {
+    return measured.points.map(({ set, reference }) => ({
+      direction: null,
+      ...pointColumns(set, reference),
+    }));
+  }
   return measured.points.map(({ direction, pressure, torque }) => ({
     direction,
     ...pointColumns(pressure, torque),

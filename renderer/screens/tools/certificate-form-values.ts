@@ -63,7 +63,7 @@ export function certificateInput(form: CertificateForm, toolId: string, kind: Me
     validityBasis: form.validityBasis,
     result: form.result as CertificateInput['result'],
     condition: form.condition as CertificateInput['condition'],
-    measured: kind === 'gauge' ? gaugeInput(form) : wrenchInput(form),
+    measured: MEASURED_INPUT[kind](form),
     remarks: form.remarks,
   };
 }
@@ -92,6 +92,22 @@ function gaugeInput(form: CertificateForm): CertificateInput['measured'] {
     })),
   };
 }
+
+function handInput(form: CertificateForm): CertificateInput['measured'] {
+  return {
+    kind: 'hand torque',
+    points: filled(form.rows).map((row) => ({
+      set: quantity(row.first, form.torqueUnit),
+      reference: quantity(row.second, form.torqueUnit),
+    })),
+  };
+}
+
+const MEASURED_INPUT: Readonly<Record<Measured, (form: CertificateForm) => CertificateInput['measured']>> = {
+  'pressure-torque': wrenchInput,
+  gauge: gaugeInput,
+  'hand torque': handInput,
+};
 
 // The list of units per quantity is the schema's to check; an unchosen unit comes back as a named fault.
 const quantity = (text: string, unit: string) => ({ text, unit }) as { text: string; unit: never };

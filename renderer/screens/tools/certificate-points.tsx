@@ -15,6 +15,7 @@ import {
 const HEADINGS: Record<Measured, readonly [string, string]> = {
   'pressure-torque': ['Pressure', 'Torque'],
   gauge: ['Gauge showed', 'Reference'],
+  'hand torque': ['Wrench set to', 'Reference'],
 };
 
 /** "data.measured.points.2.torque" → "point 3, torque". */
@@ -35,6 +36,7 @@ export function CertificatePoints({ kind }: { readonly kind: Measured }) {
   const faults = useFaultsUnder('points');
   const [first, second] = HEADINGS[kind];
   const wrench = kind === 'pressure-torque';
+  const hand = kind === 'hand torque';
 
   const onPaste = (event: ClipboardEvent) => {
     const pasted = pastedRows(event.clipboardData.getData('text'));
@@ -48,13 +50,15 @@ export function CertificatePoints({ kind }: { readonly kind: Measured }) {
     <fieldset>
       <legend>Points</legend>
       <div className="fields">
-        <Choice
-          name="pressureUnit"
-          label="Unit of pressure"
-          options={offered('pressure')}
-          blank="Choose the unit"
-        />
-        {wrench && (
+        {!hand && (
+          <Choice
+            name="pressureUnit"
+            label="Unit of pressure"
+            options={offered('pressure')}
+            blank="Choose the unit"
+          />
+        )}
+        {(wrench || hand) && (
           <Choice
             name="torqueUnit"
             label="Unit of torque"

@@ -1,6 +1,6 @@
-import { FormProvider, useForm, useWatch } from 'react-hook-form';
+import { FormProvider, useForm } from 'react-hook-form';
 import { Link, useLocation } from 'wouter';
-import type { ToolClass, ToolDetail } from '../../../core/contract/tool.ts';
+import type { ToolDetail } from '../../../core/contract/tool.ts';
 import { useAsk, useWrite } from '../../app/ask.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
@@ -8,8 +8,9 @@ import { draftOf, useDraft } from '../../components/draft.ts';
 import { DraftNote } from '../../components/draft-note.tsx';
 import { Failure } from '../../components/failure.tsx';
 import { Faults } from '../../components/faults.ts';
-import { Choice, LongText, Quantity, same, Text } from '../../components/fields.tsx';
+import { Choice, LongText, same, Text } from '../../components/fields.tsx';
 import { TOOL_CLASSES } from '../../components/tool-classes.ts';
+import { ClassFields, OwnerFields } from './class-fields.tsx';
 import { EMPTY_TOOL, type ToolForm, toolForm, toolInput } from './tool-form-values.ts';
 import { ToolIndex } from './tool-index.tsx';
 
@@ -79,6 +80,7 @@ function ToolEditor({ tool }: { readonly tool: ToolDetail | null }) {
               <Text name="serial" label="Serial number" />
               <Choice name="status" label="Status" options={same(STATUSES)} />
               <Text name="place" label="Place" />
+              <OwnerFields />
             </div>
           </fieldset>
           <fieldset>
@@ -102,86 +104,4 @@ function ToolEditor({ tool }: { readonly tool: ToolDetail | null }) {
       </Faults>
     </FormProvider>
   );
-}
-
-const ratedTorque = <Quantity name="properties.ratedTorque" label="Rated torque" quantity="torque" />;
-const ratedPressure = <Quantity name="properties.ratedPressure" label="Rated pressure" quantity="pressure" />;
-const family = <Text name="properties.family" label="Family" hint="Parts of one family fit each other" />;
-const headRadius = (
-  <Quantity
-    name="properties.headRadius"
-    label="Head radius"
-    quantity="length"
-    hint="From the opening's centre to the outside"
-  />
-);
-const opening = (
-  <>
-    <Quantity
-      name="properties.acrossFlats"
-      label="Opening, across flats"
-      quantity="length"
-      hint="As 1-7/16 in"
-    />
-    <Quantity
-      name="properties.looseness"
-      label="Opening above nominal"
-      quantity="length"
-      hint="Leave empty when not known"
-    />
-  </>
-);
-
-function ClassFields() {
-  const chosen: ToolClass = useWatch({ name: 'properties.class' });
-  switch (chosen) {
-    case 'drive unit':
-      return (
-        <>
-          {ratedTorque}
-          {ratedPressure}
-          {family}
-          {headRadius}
-        </>
-      );
-    case 'cassette':
-      return (
-        <>
-          {opening}
-          {ratedTorque}
-          {family}
-          {headRadius}
-        </>
-      );
-    case 'reducer':
-      return (
-        <>
-          <Quantity name="properties.outerAcrossFlats" label="Outer hex, across flats" quantity="length" />
-          {opening}
-          {ratedTorque}
-        </>
-      );
-    case 'pump':
-      return ratedPressure;
-    case 'gauge':
-      return (
-        <>
-          <Quantity name="properties.scaleMax" label="End of scale" quantity="pressure" />
-          <Quantity name="properties.graduation" label="Marks every" quantity="pressure" />
-          <Quantity
-            name="properties.accuracy"
-            label="Accuracy"
-            quantity="ratio"
-            hint="Largest error, of the full scale"
-          />
-        </>
-      );
-    case 'hose':
-      return (
-        <>
-          {ratedPressure}
-          <Text name="properties.madeOn" label="Made on" type="date" />
-        </>
-      );
-  }
 }
