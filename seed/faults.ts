@@ -1,3 +1,4 @@
+import { UNCONFIRMED } from './one-source.ts';
 import type { DemoJoint } from './types.ts';
 
 /**
@@ -83,6 +84,11 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
   {
     what: 'Data are missing: thread, count, grade, nut, lubricant or target is not known.',
     joints: INCOMPLETE,
+    tools: [],
+  },
+  {
+    what: 'A row of the tables that one source prints, and nobody has confirmed: no setting is issued, work is recorded and flagged.',
+    joints: UNCONFIRMED,
     tools: [],
   },
 ];

@@ -1,5 +1,6 @@
 import { standardRow } from '../core/joint/resolve.ts';
 import { MEASURED_NUT_FACTOR, plantedJoints } from './faults.ts';
+import { oneSourceJoints } from './one-source.ts';
 import { type Random, randomStream } from './random.ts';
 import type { DemoJoint } from './types.ts';
 import { PLANT_UNITS, type PlantUnit, type Service } from './units.ts';
@@ -127,7 +128,7 @@ export function demoJoints(seed: number): DemoJoint[] {
   const model = ordinary.find(({ flange, target }) => flange.kind === 'standard' && target !== null);
   if (model === undefined) throw new Error('the mix gave no ordinary joint');
   const usual = { ...model, lubricant: antiSeize(), target: halfYield(), gasket: spiralWound() };
-  return [...ordinary, ...customJoints(usual), ...plantedJoints(usual)];
+  return [...ordinary, ...customJoints(usual), ...plantedJoints(usual), ...oneSourceJoints(usual)];
 }
 
 function unitJoints(unit: PlantUnit, random: Random): DemoJoint[] {

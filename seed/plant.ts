@@ -1,6 +1,7 @@
 import { demoCertificates } from './certificates.ts';
 import { demoEvents } from './events.ts';
 import { demoJoints } from './joints.ts';
+import { CONFIRMATIONS } from './one-source.ts';
 import { PEOPLE } from './people.ts';
 import { toolroom } from './toolroom.ts';
 import { demoTools } from './tools.ts';
@@ -32,6 +33,7 @@ export function demoPlant({ today = '2026-11-25', seed = 20261125 }: DemoPlantOp
     joints,
     tools,
     certificates,
+    confirmations: CONFIRMATIONS,
     events: demoEvents(joints, site, seed),
   };
 }

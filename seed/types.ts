@@ -1,6 +1,7 @@
 import type { BreakoutInput, TighteningInput } from '../core/contract/event.ts';
 import type { JointInput } from '../core/contract/joint.ts';
 import type { WorkKind } from '../core/contract/setting.ts';
+import type { ConfirmData } from '../core/contract/site.ts';
 import type { CertificateInput, ToolInput } from '../core/contract/tool.ts';
 
 /**
@@ -53,6 +54,9 @@ export type DemoTightening = DemoWork & { readonly kind: 'tightening' } & Pick<
 export type DemoBreakout = DemoWork & { readonly kind: 'breakout' } & Pick<BreakoutInput, 'readings'>;
 export type DemoEvent = DemoTightening | DemoBreakout;
 
+/** Values of a table's row that a person is said to have confirmed; `person` is a name and becomes `personId`. */
+export type DemoConfirmation = Keyed<ConfirmData, 'personId', 'person'>;
+
 /** The invented plant in the order it is replayed; events are ordered by `happenedAt`, all before `today`. */
 export interface DemoPlant {
   readonly site: { readonly name: string; readonly timeZone: string };
@@ -61,5 +65,7 @@ export interface DemoPlant {
   readonly joints: readonly DemoJoint[];
   readonly tools: readonly ToolInput[];
   readonly certificates: readonly DemoCertificate[];
+  /** Confirmed before the first work. */
+  readonly confirmations: readonly DemoConfirmation[];
   readonly events: readonly DemoEvent[];
 }

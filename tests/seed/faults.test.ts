@@ -20,6 +20,7 @@ import {
   WEAK_WRENCH,
   WRONG_NUT_FACTOR,
 } from '../../seed/faults.ts';
+import { CONFIRMED, UNCONFIRMED } from '../../seed/one-source.ts';
 import { demoPlant } from '../../seed/plant.ts';
 import type { DemoPlant } from '../../seed/types.ts';
 import { certificatesOf, jointByTag, jointOf, toolOf } from './parsed.ts';
@@ -198,8 +199,30 @@ describe.each([
     }
   });
 
+  it('some rows with one source are confirmed, the others stand open', () => {
+    for (const tag of [...CONFIRMED, ...UNCONFIRMED]) {
+      const { count, thread, yieldStrength } = resolveJoint(jointOf(jointByTag(plant, tag)));
+      const cells = [count, thread, yieldStrength].flatMap((known) =>
+        known?.status === 'SINGLE' ? (known.cells ?? []) : [],
+      );
+      const confirmed = cells.map(({ table, key, field, value }) =>
+        plant.confirmations.some(
+          (one) =>
+            one.table === table &&
+            one.key === key &&
+            one.values.some((each) => each.field === field && each.value === value),
+        ),
+      );
+      expect([tag, ...new Set(confirmed)]).toEqual([tag, CONFIRMED.some((one) => one === tag)]);
+    }
+    for (const { person, sourceSeen } of plant.confirmations) {
+      expect(plant.people.map(({ name }) => name)).toContain(person);
+      expect(sourceSeen).toMatch(/invented/);
+    }
+  });
+
   it('every fault names records the plant has', () => {
-    expect(PLANTED_FAULTS).toHaveLength(9);
+    expect(PLANTED_FAULTS).toHaveLength(10);
     for (const { joints, tools, what } of PLANTED_FAULTS) {
       expect(what).not.toBe('');
       expect(joints.length + tools.length).toBeGreaterThan(0);

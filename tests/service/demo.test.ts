@@ -3,6 +3,7 @@ import Database from 'better-sqlite3';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { firstBreak } from '../../core/audit/chain.ts';
 import { sha256 } from '../../electron/service/chain/sha256.ts';
+import { CONFIRMED, UNCONFIRMED } from '../../seed/one-source.ts';
 import { demoPlant } from '../../seed/plant.ts';
 import { ask, key, startService, type TestService } from './ask.ts';
 import { temporaryFolder } from './folder.ts';
@@ -75,6 +76,19 @@ test('most work followed an issued setting; where the card refused, the work is 
   expect(followed).toBeGreaterThan(withSetting / 2);
   expect(count(`tightening where flags like '%refusal%'`)).toBeGreaterThan(0);
   expect(count(`tightening where flags like '%Certificate lapsed%'`)).toBeGreaterThan(0);
+});
+
+test('work on rows nobody confirmed is recorded without a setting; on the confirmed ones it followed one', () => {
+  const settingsOf = (tags: readonly string[], work: string) =>
+    tags.map(
+      (tag) => count(`${work} join joint on joint.id = ${work}.joint_id where joint.tag = '${tag}'`) ?? 0,
+    );
+  expect(count('table_confirmation')).toBe(plant.confirmations.flatMap(({ values }) => values).length);
+  const sum = (counts: readonly number[]) => counts.reduce((all, one) => all + one, 0);
+  expect(sum(settingsOf(UNCONFIRMED, 'setting'))).toBe(0);
+  expect(sum(settingsOf(UNCONFIRMED, 'tightening'))).toBeGreaterThan(0);
+  expect(sum(settingsOf(CONFIRMED, 'setting'))).toBeGreaterThan(0);
+  expect(count(`tightening where flags like '%one source only, not confirmed%'`)).toBeGreaterThan(0);
 });
 
 test('its chain holds, its records run forward in time, and its columns can be rebuilt', async () => {

@@ -10,6 +10,7 @@ import type { EventDraft } from '../chain/events.ts';
 import type { Site, WriteContext } from '../context.ts';
 import { RequestFailure } from '../failure.ts';
 import { issue } from '../requests/setting.ts';
+import { confirmValues } from '../requests/site.ts';
 import { recordCertificate } from '../requests/tool.ts';
 import { dateAtSite } from '../time.ts';
 import { recordBreakout, recordTightening } from './record.ts';
@@ -114,6 +115,9 @@ async function replayMasterData(context: WriteContext, plant: DemoPlant): Promis
       return { kind: 'tool saved', id: newId(), data: { ...first, id: idOf(keys.tools, tool.number), data } };
     }),
   ]);
+  for (const { person, ...cells } of plant.confirmations) {
+    await confirmValues(context, { ...cells, personId: idOf(keys.people, person) });
+  }
   return keys;
 }
 

@@ -1,5 +1,5 @@
 import { isDeepStrictEqual } from 'node:util';
-import type { PassPlanData, PlanRow } from '../../../core/contract/site.ts';
+import type { ConfirmData, PassPlanData, PlanRow } from '../../../core/contract/site.ts';
 import { shippedPlanNamed, shippedRowNamed } from '../../../core/reference/shipped-names.ts';
 import { tableCells } from '../../../core/reference/table-cells.ts';
 import { PASS_PLANS } from '../../../core/sequence/plans.ts';
@@ -113,8 +113,11 @@ export const listConfirmations: Read<'tableValue.list'> = async ({ db }) => {
   return { rows, total: rows.length };
 };
 
+export const confirmTableValues: Write<'tableValue.confirm'> = async (context, { data }) =>
+  saved(await confirmValues(context, data), null);
+
 /** Keeps that a person held values of a shipped table against a source of their own. */
-export const confirmTableValues: Write<'tableValue.confirm'> = async (context, { data }) => {
+export async function confirmValues(context: WriteContext, data: ConfirmData): Promise<string> {
   const { table, key, values, personId } = data;
   await checkPerson(context, 'data.personId', personId);
   checkDistinct(
@@ -135,8 +138,8 @@ export const confirmTableValues: Write<'tableValue.confirm'> = async (context, {
   });
   const id = context.newId();
   await append(context, [{ kind: 'table values confirmed', id, data: { data } }]);
-  return saved(id, null);
-};
+  return id;
+}
 
 async function checkPerson({ db }: WriteContext, field: string, personId: string): Promise<void> {
   const person = await db.selectFrom('person').select('id').where('id', '=', personId).executeTakeFirst();
