@@ -15,16 +15,35 @@ export type Outcome<T> =
   | { readonly value: T; readonly missing: readonly [] }
   | { readonly value: null; readonly missing: readonly InputGap[] };
 
-/** One input of a relation with what it may be. */
-export interface RelationInput {
+/** What an input of a relation is and may be. */
+export interface InputRule {
   readonly symbol: string;
   readonly name: string;
-  readonly value: number | null;
   readonly rule: 'above least' | 'within' | 'whole';
   readonly least: number;
   readonly most: number;
   readonly remedy: string;
 }
+
+/** One input of a relation with what it may be. */
+export interface RelationInput extends InputRule {
+  readonly value: number | null;
+}
+
+/** Rules for `relation`: as of `positive`, `within` and `whole`, for values that come later. */
+export const rules = {
+  positive: (symbol: string, name: string, remedy: string): InputRule => {
+    return { symbol, name, rule: 'above least', least: 0, most: Number.POSITIVE_INFINITY, remedy };
+  },
+  within: (symbol: string, name: string, [least, most]: Range, remedy: string): InputRule => {
+    return { symbol, name, rule: 'within', least, most, remedy };
+  },
+  whole: (symbol: string, name: string, [least, most]: Range, remedy: string): InputRule => {
+    return { symbol, name, rule: 'whole', least, most, remedy };
+  },
+};
+
+type Range = readonly [least: number, most: number];
 
 /**
  * An input that has to be above zero.
@@ -59,7 +78,7 @@ export function within(
   symbol: string,
   name: string,
   value: number | null,
-  [least, most]: readonly [number, number],
+  [least, most]: Range,
   remedy: string,
 ): RelationInput {
   return { symbol, name, value, rule: 'within', least, most, remedy };
@@ -82,7 +101,7 @@ export function whole(
   symbol: string,
   name: string,
   value: number | null,
-  [least, most]: readonly [number, number],
+  [least, most]: Range,
   remedy: string,
 ): RelationInput {
   return { symbol, name, value, rule: 'whole', least, most, remedy };
@@ -116,7 +135,42 @@ export function compute<I extends Readonly<Record<string, RelationInput>>, T>(
   const value = relation(values as { readonly [K in keyof I]: number });
   if (everyNumberFinite(value)) return { value, missing: [] };
   const all = [...Object.values(inputs), ...further];
-  return { value: null, missing: all.map((input) => gap(input, 'no solution')) };
+  return { value: null, missing: all.map((input) => gap(input, 'no solution', input.value)) };
+}
+
+/**
+ * A relation whose inputs have the same rules for every joint: the rules are written once, the values come with each
+ * call.
+ *
+ * Equation: y = f(x…) when every x is known, in range and y is finite.
+ * @param ruled what each input is and may be, by name
+ * @param formula the relation on plain numbers
+ * @returns the relation: from values by name, SI, null when not known, to the result or every gap at once
+ * @example relation({ F: rules.positive('F', 'load, N', 'measure it') }, ({ F }) => 2 * F)({ F: 10 }).value // 20
+ * @source rule of this program for input
+ */
+export function relation<R extends Readonly<Record<string, InputRule>>, T>(
+  ruled: R,
+  formula: (values: { readonly [K in keyof R]: number }) => T,
+): (values: { readonly [K in keyof R]: number | null }) => Outcome<T> {
+  const inputs = Object.entries(ruled).map(([name, rule]) => {
+    return { name, rule, missing: gap(rule, 'missing', null) };
+  });
+  return (values) => {
+    const gaps: InputGap[] = [];
+    for (const { name, rule, missing } of inputs) {
+      const value = values[name] ?? null;
+      if (value === null) gaps.push(missing);
+      else if (!keeps(rule, value)) gaps.push(gap(rule, 'out of range', value));
+    }
+    if (gaps.length > 0) return { value: null, missing: gaps };
+    const value = formula(values as { readonly [K in keyof R]: number });
+    if (everyNumberFinite(value)) return { value, missing: [] };
+    return {
+      value: null,
+      missing: inputs.map(({ name, rule }) => gap(rule, 'no solution', values[name] ?? null)),
+    };
+  };
 }
 
 /**
@@ -151,23 +205,23 @@ export function noSolution(symbol: string, name: string, remedy: string): Outcom
 }
 
 function note(input: RelationInput, gaps: InputGap[]): void {
-  if (input.value === null) gaps.push(gap(input, 'missing'));
-  else if (!keeps(input, input.value)) gaps.push(gap(input, 'out of range'));
+  if (input.value === null) gaps.push(gap(input, 'missing', null));
+  else if (!keeps(input, input.value)) gaps.push(gap(input, 'out of range', input.value));
 }
 
-function keeps({ rule, least, most }: RelationInput, value: number): boolean {
+function keeps({ rule, least, most }: InputRule, value: number): boolean {
   if (!Number.isFinite(value) || value > most) return false;
   if (rule === 'above least') return value > least;
   return value >= least && (rule === 'within' || Number.isInteger(value));
 }
 
-function gap(input: RelationInput, reason: InputGap['reason']): InputGap {
-  const { symbol, name, value, remedy } = input;
+function gap(rule: InputRule, reason: InputGap['reason'], value: number | null): InputGap {
+  const { symbol, name, remedy } = rule;
   const given = value === null ? null : String(value);
-  return { symbol, name, reason, given, allowed: allowedText(input), remedy };
+  return { symbol, name, reason, given, allowed: allowedText(rule), remedy };
 }
 
-function allowedText({ rule, least, most }: RelationInput): string {
+function allowedText({ rule, least, most }: InputRule): string {
   if (rule === 'above least') return `above ${least}`;
   if (rule === 'whole') return `whole number, ${least} to ${most}`;
   return Number.isFinite(most) ? `${least} to ${most}` : `at least ${least}`;

@@ -1,4 +1,4 @@
-import { compute, type Outcome, positive, whole, within } from '../findings/outcome.ts';
+import { compute, type Outcome, positive, relation, rules, within } from '../findings/outcome.ts';
 
 const MM = 0.001;
 /** Basic width up to which the whole of it seats, in the standard's SI form; its inch form says 1/4 in. */
@@ -146,42 +146,41 @@ export function codeMinimum(
   boltCount: number | null,
 ): Outcome<CodeMinimum> {
   const widths = seatingWidths(contact);
-  const table = 'take it from Table 2-5.1 or from the gasket maker, and say which';
-  const loads = compute(
-    {
-      pressure: within('p', 'design pressure, Pa', pressure, [0, 1e9], 'enter the design pressure'),
-      m: within('m', 'gasket factor', gasketFactor, [0, 20], table),
-      y: within('y', 'seating stress of the code, Pa', seatingStress, [0, 5e9], table),
-      count: whole('nb', 'number of bolts', boltCount, [1, 400], 'count the bolts'),
-      G: within(
-        'G',
-        'reaction diameter, m',
-        widths.value?.reactionDiameter ?? 0,
-        [0, 20],
-        'measure the gasket',
-      ),
-      b: within(
-        'b',
-        'effective seating width, m',
-        widths.value?.effective ?? 0,
-        [0, 2],
-        'measure the gasket',
-      ),
-    },
-    (v) => {
-      const endForce = (Math.PI / 4) * v.G ** 2 * v.pressure;
-      const gasketForce = 2 * v.b * Math.PI * v.G * v.m * v.pressure;
-      const Wm1 = endForce + gasketForce;
-      const Wm2 = Math.PI * v.b * v.G * v.y;
-      const larger = Wm1 >= Wm2 ? ('Wm1' as const) : ('Wm2' as const);
-      return { endForce, gasketForce, Wm1, Wm2, larger, perBolt: Math.max(Wm1, Wm2) / v.count };
-    },
-  );
+  const loads = CODE_LOADS({
+    pressure,
+    m: gasketFactor,
+    y: seatingStress,
+    count: boltCount,
+    // Widths that are not known are named by their own gaps.
+    G: widths.value?.reactionDiameter ?? 0,
+    b: widths.value?.effective ?? 0,
+  });
   if (widths.value === null || loads.value === null) {
     return { value: null, missing: [...widths.missing, ...loads.missing] };
   }
   return { value: { use: CODE_MINIMUM_USE, ...widths.value, ...loads.value }, missing: [] };
 }
+
+const TABLE = 'take it from Table 2-5.1 or from the gasket maker, and say which';
+
+const CODE_LOADS = relation(
+  {
+    pressure: rules.within('p', 'design pressure, Pa', [0, 1e9], 'enter the design pressure'),
+    m: rules.within('m', 'gasket factor', [0, 20], TABLE),
+    y: rules.within('y', 'seating stress of the code, Pa', [0, 5e9], TABLE),
+    count: rules.whole('nb', 'number of bolts', [1, 400], 'count the bolts'),
+    G: rules.within('G', 'reaction diameter, m', [0, 20], 'measure the gasket'),
+    b: rules.within('b', 'effective seating width, m', [0, 2], 'measure the gasket'),
+  },
+  (v) => {
+    const endForce = (Math.PI / 4) * v.G ** 2 * v.pressure;
+    const gasketForce = 2 * v.b * Math.PI * v.G * v.m * v.pressure;
+    const Wm1 = endForce + gasketForce;
+    const Wm2 = Math.PI * v.b * v.G * v.y;
+    const larger = Wm1 >= Wm2 ? ('Wm1' as const) : ('Wm2' as const);
+    return { endForce, gasketForce, Wm1, Wm2, larger, perBolt: Math.max(Wm1, Wm2) / v.count };
+  },
+);
 
 /**
  * Total root area of bolting the code asks for.

@@ -1,12 +1,5 @@
-import {
-  compute,
-  type InputGap,
-  type Outcome,
-  positive,
-  type RelationInput,
-  within,
-} from '../findings/outcome.ts';
-import { boltingInputs, type GasketBolting } from './gasket-target.ts';
+import { type InputGap, type InputRule, type Outcome, relation, rules } from '../findings/outcome.ts';
+import { BOLTING_RULES, type GasketBolting } from './gasket-target.ts';
 
 /** A state of the joint in which the gasket has to hold, with a pressure and a retained fraction of its own. */
 export interface PressureCase {
@@ -74,47 +67,72 @@ const DATA_SHEET = 'take it from the gasket data sheet';
  * @source ASME PCC-1-2013, Appendix O, steps 5 to 8 (from memory)
  */
 export function checkBoltStress(boltStress: number | null, data: ComponentData): LimitCheck[] {
+  const stress = BOLT_STRESS({ stress: boltStress });
   return [
-    check(boltStress, 5, 'gasket seating', 'at least', seatingStress(data), 'σb ≥ Sg,minS·Ag/(nb·Ab)'),
-    ...data.cases.map((pressureCase) => ({
-      ...check(
-        boltStress,
-        6,
-        'gasket in operation',
-        'at least',
-        operatingStress(data, pressureCase),
-        'σb ≥ (Sg,minO·Ag + (π/4)·Pmax·Gid²)/(φg·nb·Ab)',
-      ),
-      case: pressureCase.name,
-    })),
-    check(boltStress, 7, 'gasket ceiling', 'at most', ceilingStress(data), 'σb ≤ Sg,max·Ag/(nb·Ab)'),
-    check(boltStress, 8, 'flange rotation', 'at most', rotationStress(data), 'σb ≤ Sf,max·(θg,max/θf,max)'),
+    check(stress, SEATING_CHECK, null, seatingStress(data)),
+    ...data.cases.map((one) => check(stress, OPERATING_CHECK, one.name, operatingStress(data, one))),
+    check(stress, CEILING_CHECK, null, ceilingStress(data)),
+    check(stress, ROTATION_CHECK, null, rotationStress(data)),
   ];
 }
 
+type CheckKind = Pick<LimitCheck, 'step' | 'name' | 'side' | 'relation'>;
+
+const SEATING_CHECK: CheckKind = {
+  step: 5,
+  name: 'gasket seating',
+  side: 'at least',
+  relation: 'σb ≥ Sg,minS·Ag/(nb·Ab)',
+};
+const OPERATING_CHECK: CheckKind = {
+  step: 6,
+  name: 'gasket in operation',
+  side: 'at least',
+  relation: 'σb ≥ (Sg,minO·Ag + (π/4)·Pmax·Gid²)/(φg·nb·Ab)',
+};
+const CEILING_CHECK: CheckKind = {
+  step: 7,
+  name: 'gasket ceiling',
+  side: 'at most',
+  relation: 'σb ≤ Sg,max·Ag/(nb·Ab)',
+};
+const ROTATION_CHECK: CheckKind = {
+  step: 8,
+  name: 'flange rotation',
+  side: 'at most',
+  relation: 'σb ≤ Sf,max·(θg,max/θf,max)',
+};
+
+const BOLT_STRESS = relation(
+  { stress: rules.within('σb', 'bolt stress on the root area, Pa', [0, 5e9], 'select a bolt stress') },
+  (v) => v.stress,
+);
+
 function check(
-  boltStress: number | null,
-  step: LimitCheck['step'],
-  name: LimitCheck['name'],
-  side: LimitCheck['side'],
+  stress: Outcome<number>,
+  { step, name, side, relation: rule }: CheckKind,
+  pressureCase: LimitCheck['case'],
   limit: Outcome<number>,
-  relation: string,
 ): LimitCheck {
-  const stress = compute(
-    {
-      stress: within('σb', 'bolt stress on the root area, Pa', boltStress, [0, 5e9], 'select a bolt stress'),
-    },
-    (v) => v.stress,
-  );
-  const bare = { step, name, case: null, side, value: stress.value, limit: limit.value, relation };
-  if (stress.value === null || limit.value === null) {
-    return { ...bare, state: 'not known', missing: [...stress.missing, ...limit.missing] };
-  }
-  const met =
-    side === 'at least'
-      ? stress.value >= limit.value * (1 - ROUNDING)
-      : stress.value <= limit.value * (1 + ROUNDING);
-  return { ...bare, state: met ? 'met' : 'not met', missing: [] };
+  return {
+    step,
+    name,
+    case: pressureCase,
+    side,
+    value: stress.value,
+    limit: limit.value,
+    relation: rule,
+    state: stateOf(stress.value, side, limit.value),
+    missing: stress.value === null || limit.value === null ? [...stress.missing, ...limit.missing] : NOTHING,
+  };
+}
+
+const NOTHING: readonly InputGap[] = [];
+
+function stateOf(stress: number | null, side: LimitCheck['side'], limit: number | null): LimitCheck['state'] {
+  if (stress === null || limit === null) return 'not known';
+  const met = side === 'at least' ? stress >= limit * (1 - ROUNDING) : stress <= limit * (1 + ROUNDING);
+  return met ? 'met' : 'not met';
 }
 
 /**
@@ -128,11 +146,12 @@ function check(
  * @source ASME PCC-1-2013, Appendix O, step 5 (from memory)
  */
 export function seatingStress(data: GasketBolting & Pick<ComponentData, 'gasketSeating'>): Outcome<number> {
-  return byGasketStress(
-    data,
-    within('Sg,minS', 'least gasket seating stress, Pa', data.gasketSeating, [0, 5e9], DATA_SHEET),
-  );
+  return SEATING({ ...boltingOf(data), stress: data.gasketSeating });
 }
+
+const SEATING = byGasketStress(
+  rules.within('Sg,minS', 'least gasket seating stress, Pa', [0, 5e9], DATA_SHEET),
+);
 
 /**
  * Largest bolt stress the gasket stands.
@@ -145,11 +164,17 @@ export function seatingStress(data: GasketBolting & Pick<ComponentData, 'gasketS
  * @source ASME PCC-1-2013, Appendix O, step 7 (from memory)
  */
 export function ceilingStress(data: GasketBolting & Pick<ComponentData, 'gasketMax'>): Outcome<number> {
-  return byGasketStress(data, positive('Sg,max', 'largest gasket stress, Pa', data.gasketMax, DATA_SHEET));
+  return CEILING({ ...boltingOf(data), stress: data.gasketMax });
 }
 
-function byGasketStress(data: GasketBolting, stress: RelationInput): Outcome<number> {
-  return compute({ ...boltingInputs(data), stress }, (v) => (v.stress * v.area) / (v.count * v.root));
+const CEILING = byGasketStress(rules.positive('Sg,max', 'largest gasket stress, Pa', DATA_SHEET));
+
+function byGasketStress(stress: InputRule) {
+  return relation({ ...BOLTING_RULES, stress }, (v) => (v.stress * v.area) / (v.count * v.root));
+}
+
+function boltingOf({ boltCount, boltRootArea, gasketArea }: GasketBolting) {
+  return { count: boltCount, root: boltRootArea, area: gasketArea };
 }
 
 /**
@@ -167,41 +192,30 @@ export function operatingStress(
   data: GasketBolting & Pick<ComponentData, 'gasketInside' | 'gasketOperating'>,
   pressureCase: PressureCase,
 ): Outcome<number> {
-  const at = `in the ${pressureCase.name} case`;
-  return compute(
+  return OPERATING[pressureCase.name]({
+    ...boltingOf(data),
+    stress: data.gasketOperating,
+    inside: data.gasketInside,
+    pressure: pressureCase.pressure,
+    retained: pressureCase.retained,
+  });
+}
+
+/** One relation per case, since the inputs' names say which case is meant. */
+const OPERATING = {
+  design: operatingIn('in the design case'),
+  operating: operatingIn('in the operating case'),
+  test: operatingIn('in the test case'),
+};
+
+function operatingIn(at: string) {
+  return relation(
     {
-      ...boltingInputs(data),
-      stress: within(
-        'Sg,minO',
-        'least gasket operating stress, Pa',
-        data.gasketOperating,
-        [0, 5e9],
-        DATA_SHEET,
-      ),
-      inside: positive(
-        'Gid',
-        'inside diameter of the gasket, m',
-        data.gasketInside,
-        'measure the sealing element',
-      ),
-      pressure: within(
-        'Pmax',
-        `largest pressure ${at}, Pa`,
-        pressureCase.pressure,
-        [0, 1e9],
-        `enter the pressure ${at}`,
-      ),
-      retained: {
-        ...within(
-          'φg',
-          `retained fraction of the gasket stress ${at}`,
-          pressureCase.retained,
-          [0, 1],
-          DATA_SHEET,
-        ),
-        allowed: 'above 0, at most 1',
-        fits: (x: number) => x > 0 && x <= 1,
-      },
+      ...BOLTING_RULES,
+      stress: rules.within('Sg,minO', 'least gasket operating stress, Pa', [0, 5e9], DATA_SHEET),
+      inside: rules.positive('Gid', 'inside diameter of the gasket, m', 'measure the sealing element'),
+      pressure: rules.within('Pmax', `largest pressure ${at}, Pa`, [0, 1e9], `enter the pressure ${at}`),
+      retained: rules.within('φg', `retained fraction of the gasket stress ${at}`, [0, 1], DATA_SHEET),
     },
     (v) => (v.stress * v.area + (Math.PI / 4) * v.pressure * v.inside ** 2) / (v.retained * v.count * v.root),
   );
@@ -219,28 +233,26 @@ export function operatingStress(
 export function rotationStress(
   data: Pick<ComponentData, 'flangeStressMax' | 'flangeRotation' | 'gasketRotation'>,
 ): Outcome<number> {
-  return compute(
-    {
-      flange: positive(
-        'Sf,max',
-        'largest bolt stress by the flange, Pa',
-        data.flangeStressMax,
-        'have the flange calculated, or take the limit from a table the site accepts',
-      ),
-      flangeRotation: positive(
-        'θf,max',
-        'rotation of the flange at Sf,max, rad',
-        data.flangeRotation,
-        'have the flange calculated',
-      ),
-      gasketRotation: within(
-        'θg,max',
-        'rotation the gasket stands, rad',
-        data.gasketRotation,
-        [0, 1],
-        DATA_SHEET,
-      ),
-    },
-    (v) => v.flange * (v.gasketRotation / v.flangeRotation),
-  );
+  return ROTATION({
+    flange: data.flangeStressMax,
+    flangeRotation: data.flangeRotation,
+    gasketRotation: data.gasketRotation,
+  });
 }
+
+const ROTATION = relation(
+  {
+    flange: rules.positive(
+      'Sf,max',
+      'largest bolt stress by the flange, Pa',
+      'have the flange calculated, or take the limit from a table the site accepts',
+    ),
+    flangeRotation: rules.positive(
+      'θf,max',
+      'rotation of the flange at Sf,max, rad',
+      'have the flange calculated',
+    ),
+    gasketRotation: rules.within('θg,max', 'rotation the gasket stands, rad', [0, 1], DATA_SHEET),
+  },
+  (v) => v.flange * (v.gasketRotation / v.flangeRotation),
+);

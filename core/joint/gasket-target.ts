@@ -1,4 +1,4 @@
-import { compute, type Outcome, positive, whole, within } from '../findings/outcome.ts';
+import { type Outcome, relation, rules } from '../findings/outcome.ts';
 
 /** What the gasket relations of a joint rest on, SI; null is not known. */
 export interface GasketBolting {
@@ -14,21 +14,12 @@ const COUNT = 'count the bolts';
 const ROOT = 'choose the thread of the stud';
 const AREA = 'measure the sealing element or take it from the gasket standard';
 
-/**
- * The three inputs that every gasket relation shares, with their rules.
- *
- * @param bolting number of bolts, root area and gasket area
- * @returns inputs for `compute`
- * @example boltingInputs({ boltCount: 12, boltRootArea: 270e-6, gasketArea: null }).area.symbol // 'Ag'
- * @source ASME PCC-1-2013, Appendix O, for the symbols (from memory)
- */
-export function boltingInputs({ boltCount, boltRootArea, gasketArea }: GasketBolting) {
-  return {
-    count: whole('nb', 'number of bolts', boltCount, [1, 400], COUNT),
-    root: positive('Ab', 'root area of one bolt, m²', boltRootArea, ROOT),
-    area: positive('Ag', 'gasket area, m²', gasketArea, AREA),
-  };
-}
+/** Rules of the three inputs that every gasket relation shares. */
+export const BOLTING_RULES = {
+  count: rules.whole('nb', 'number of bolts', [1, 400], COUNT),
+  root: rules.positive('Ab', 'root area of one bolt, m²', ROOT),
+  area: rules.positive('Ag', 'gasket area, m²', AREA),
+};
 
 /**
  * Bolt stress that loads the gasket to a stress of its own.
@@ -41,14 +32,17 @@ export function boltingInputs({ boltCount, boltRootArea, gasketArea }: GasketBol
  * @source ASME PCC-1-2013, Appendix O, step 1 (from memory)
  */
 export function gasketTargetStress(bolting: GasketBolting, gasketStress: number | null): Outcome<number> {
-  return compute(
-    {
-      ...boltingInputs(bolting),
-      stress: positive('SgT', 'target gasket stress, Pa', gasketStress, 'take it from the gasket data sheet'),
-    },
-    (v) => (v.stress * v.area) / (v.count * v.root),
-  );
+  const { boltCount, boltRootArea, gasketArea } = bolting;
+  return TARGET({ count: boltCount, root: boltRootArea, area: gasketArea, stress: gasketStress });
 }
+
+const TARGET = relation(
+  {
+    ...BOLTING_RULES,
+    stress: rules.positive('SgT', 'target gasket stress, Pa', 'take it from the gasket data sheet'),
+  },
+  (v) => (v.stress * v.area) / (v.count * v.root),
+);
 
 /**
  * Stress left on the gasket under pressure.
@@ -69,13 +63,22 @@ export function gasketStressAt(
   pressure: number | null,
   insideDiameter: number | null,
 ): Outcome<number> {
-  return compute(
-    {
-      ...boltingInputs(bolting),
-      stress: within('σb', 'bolt stress on the root area, Pa', boltStress, [0, 5e9], 'choose a target'),
-      pressure: within('p', 'pressure, Pa', pressure, [0, 1e9], 'enter the pressure of this case'),
-      inside: within('Gid', 'inside diameter of the gasket, m', insideDiameter, [0, 20], AREA),
-    },
-    (v) => (v.count * v.root * v.stress - (Math.PI / 4) * v.inside ** 2 * v.pressure) / v.area,
-  );
+  return STRESS_LEFT({
+    count: bolting.boltCount,
+    root: bolting.boltRootArea,
+    area: bolting.gasketArea,
+    stress: boltStress,
+    pressure,
+    inside: insideDiameter,
+  });
 }
+
+const STRESS_LEFT = relation(
+  {
+    ...BOLTING_RULES,
+    stress: rules.within('σb', 'bolt stress on the root area, Pa', [0, 5e9], 'choose a target'),
+    pressure: rules.within('p', 'pressure, Pa', [0, 1e9], 'enter the pressure of this case'),
+    inside: rules.within('Gid', 'inside diameter of the gasket, m', [0, 20], AREA),
+  },
+  (v) => (v.count * v.root * v.stress - (Math.PI / 4) * v.inside ** 2 * v.pressure) / v.area,
+);

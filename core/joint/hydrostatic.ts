@@ -1,4 +1,4 @@
-import { compute, type Outcome, positive, whole, within } from '../findings/outcome.ts';
+import { type Outcome, relation, rules } from '../findings/outcome.ts';
 
 /** Force the pressure pushes the flanges apart with. */
 export interface EndForce {
@@ -24,15 +24,17 @@ export function endForce(
   pressure: number | null,
   boltCount: number | null,
 ): Outcome<EndForce> {
-  return compute(
-    {
-      diameter: positive('G', 'diameter the pressure acts on, m', diameter, 'measure the gasket'),
-      pressure: within('p', 'pressure, Pa', pressure, [0, 1e9], 'enter the pressure of this case'),
-      count: whole('nb', 'number of bolts', boltCount, [1, 400], 'count the bolts'),
-    },
-    (v) => {
-      const force = (Math.PI / 4) * v.diameter ** 2 * v.pressure;
-      return { force, perBolt: force / v.count };
-    },
-  );
+  return END_FORCE({ diameter, pressure, count: boltCount });
 }
+
+const END_FORCE = relation(
+  {
+    diameter: rules.positive('G', 'diameter the pressure acts on, m', 'measure the gasket'),
+    pressure: rules.within('p', 'pressure, Pa', [0, 1e9], 'enter the pressure of this case'),
+    count: rules.whole('nb', 'number of bolts', [1, 400], 'count the bolts'),
+  },
+  (v): EndForce => {
+    const force = (Math.PI / 4) * v.diameter ** 2 * v.pressure;
+    return { force, perBolt: force / v.count };
+  },
+);

@@ -52,11 +52,7 @@ export function gasketSection(
   if (stress === null || root === null) return { view: nothing, findings: [], workings: NO_WORKINGS };
   const loaded = gaskets.map((gasket) => loadGasket(input, basis, gasket, stress.load, root));
   const findings: Finding[] = loaded.flatMap((one) => againstGasket(input, one, stress));
-  const gaps = loaded.flatMap(({ gasket, checks, codeGaps }) => [
-    ...gasket.area.missing,
-    ...checks.flatMap(({ missing }) => missing.filter(({ symbol }) => symbol !== 'Ag')),
-    ...codeGaps,
-  ]);
+  const gaps = loaded.flatMap(waitsFor);
   return {
     view: {
       gaskets: loaded.map(({ view }) => view),
@@ -65,6 +61,16 @@ export function gasketSection(
     findings: [...findings, ...notChecked('gasket and pressure', gaps, about)],
     workings: () => loaded.flatMap((one): Working[] => gasketWorkings(input, basis, one, stress)),
   };
+}
+
+function waitsFor({ gasket, checks, codeGaps }: LoadedGasket): InputGap[] {
+  const gaps: InputGap[] = [...gasket.area.missing];
+  for (const { missing } of checks) {
+    // What the area itself waits for is on the list already.
+    for (const gap of missing) if (gap.symbol !== 'Ag') gaps.push(gap);
+  }
+  gaps.push(...codeGaps);
+  return gaps;
 }
 
 const NO_GASKET: InputGap = {

@@ -96,12 +96,12 @@ export function dialFor(
   if (scale === null) return { wanted, dial: null, pressure: null, torque: null, corrected: true };
   const shown = (reference: number) => correction?.toIndicated(reference) ?? reference;
   const indicated = shown(wanted);
-  const limits = [
-    ...torqueLimits.map((limit) => shown(pressureForTorque(line, limit))),
-    ...hydraulics.ceilings,
-  ];
-  const kept = limits.filter((limit) => indicated <= limit * (1 + 1e-12));
-  const ceiling = direction === 'below' ? Math.min(indicated, ...kept) : Math.min(...kept);
+  let ceiling = direction === 'below' ? indicated : Number.POSITIVE_INFINITY;
+  const keep = (limit: number) => {
+    if (indicated <= limit * (1 + 1e-12)) ceiling = Math.min(ceiling, limit);
+  };
+  for (const limit of torqueLimits) keep(shown(pressureForTorque(line, limit)));
+  for (const limit of hydraulics.ceilings) keep(limit);
   const dial = roundToMark(indicated, scale, ceiling);
   const pressure = correction?.toReference(dial.pressure) ?? dial.pressure;
   return {

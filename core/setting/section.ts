@@ -33,18 +33,22 @@ export function needsOf(gaps: readonly InputGap[]): string[] {
   for (const gap of gaps) {
     if (!once.some((other) => sameNeed(other, gap))) once.push(gap);
   }
-  return once.map(({ name, given, remedy }) => need(name, given, remedy));
+  return once.map(need);
 }
 
 function sameNeed(a: InputGap, b: InputGap): boolean {
-  return a.name === b.name && a.given === b.given && a.remedy === b.remedy;
+  return a === b || (a.name === b.name && a.given === b.given && a.remedy === b.remedy);
 }
 
-/** The SI unit behind a name says something only beside a number. */
+function need({ name, given, remedy }: InputGap): string {
+  return given === null ? `${withoutUnit(name)}: ${remedy}` : `${name}: ${given} can’t be; ${remedy}`;
+}
+
 const SI_UNIT = /, (m²|m|Pa|N·m|N\/m|N|1\/K|K|rad)(?=,|$)/;
 
-function need(name: string, given: string | null, remedy: string): string {
-  return given === null ? `${name.replace(SI_UNIT, '')}: ${remedy}` : `${name}: ${given} can’t be; ${remedy}`;
+/** The SI unit behind a name says something only beside a number. */
+function withoutUnit(name: string): string {
+  return name.includes(',') ? name.replace(SI_UNIT, '') : name;
 }
 
 /**

@@ -94,5 +94,7 @@ export const LIMIT_WORDS: Words<LimitCode> = {
 function sentence(needs: readonly string[]): string {
   const [first, ...rest] = needs;
   if (first === undefined) return 'See the workings';
-  return [first.charAt(0).toUpperCase() + first.slice(1), ...rest].join('; ');
+  let text = first.charAt(0).toUpperCase() + first.slice(1);
+  for (const need of rest) text += `; ${need}`;
+  return text;
 }
