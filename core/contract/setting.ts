@@ -27,17 +27,29 @@ const unit = z.enum(UNIT_CODES);
 export const workKind = z.enum(['tightening', 'breakout']);
 export type WorkKind = z.infer<typeof workKind>;
 
-/** Which parts are put together for this job. A part not chosen is a finding, not an error. */
-export const toolSetInput = z.strictObject({
+/** One wrench with the lines that feed it. */
+const wrench = {
   driveId: id.nullable(),
+  /** A cassette, or a square-drive head with its socket. */
   cassetteId: id.nullable(),
   /** From the cassette towards the nut. */
   reducerIds: z.array(id).max(3),
+  hoseIds: z.array(id).max(8),
+};
+
+/** Which parts are put together for this job. A part not chosen is a finding, not an error. */
+export const toolSetInput = z.strictObject({
+  ...wrench,
   pumpId: id.nullable(),
   gaugeId: id.nullable(),
-  hoseIds: z.array(id).max(8),
+  couplerIds: z.array(id).max(8).default([]),
+  /** Wrench that holds the far nut. */
+  counterholdId: id.nullable().default(null),
+  /** More wrenches on the same pump and gauge. */
+  further: z.array(z.strictObject(wrench)).max(3, 'at most 3 beside the first').default([]),
 });
-export type ToolSetInput = z.infer<typeof toolSetInput>;
+export type ToolSetInput = z.input<typeof toolSetInput>;
+export type ToolSetData = z.output<typeof toolSetInput>;
 
 /** What the load is brought in with. Only the hydraulic wrench has a pressure to dial. */
 export const method = z.enum([
@@ -53,6 +65,8 @@ const setTorque = entered('torque', { min: 0.1, max: 2e5 });
 
 /** A tool that is set to a torque or to a numbered step, with the certificate that says what the setting gives. */
 export const torqueTool = z.strictObject({
+  /** The hand torque wrench of the register; what the register says of it counts before what is typed here. */
+  toolId: id.nullable().default(null),
   number: text(60),
   scale: z.discriminatedUnion('by', [
     z.strictObject({

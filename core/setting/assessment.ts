@@ -12,7 +12,7 @@ import { checkFit } from './check-fit.ts';
 import { checkJoint } from './check-joint.ts';
 import { checkParts, checkRatings, checkRounding, checkScale } from './check-set.ts';
 import { type Dialled, type Hydraulics, hydraulicsOf } from './hydraulics.ts';
-import type { CardInput } from './input.ts';
+import { type CardInput, NO_SET } from './input.ts';
 import { type StudStress, studStress } from './loads.ts';
 import { plainTightening } from './plain-tightening.ts';
 import { planOf } from './plan.ts';
@@ -78,15 +78,6 @@ function asSeenBySet(given: CardInput): CardInput {
   const set = given.method === 'hydraulic wrench' ? given.set : NO_SET;
   return data === null ? { ...given, set } : { ...given, set, joint: { ...given.joint, data } };
 }
-
-const NO_SET: CardInput['set'] = {
-  drive: null,
-  cassette: null,
-  reducers: [],
-  pump: null,
-  gauge: null,
-  hoses: [],
-};
 
 /** A stretched stud is neither turned nor twisted: friction has no part in its load and stress. */
 function withoutFriction(basis: Basis): Basis {

@@ -4,9 +4,9 @@ import { neighbourGap } from '../joint/space.ts';
 import { showEntered, showQuantity } from '../text/number.ts';
 import { openingOf, type Remedy, remedies, seat } from '../tools/fit.ts';
 import type { Basis } from './basis.ts';
-import type { CardInput, ToolOnRegister } from './input.ts';
+import type { CardInput, Head, ToolOnRegister } from './input.ts';
 
-type Opening = ToolOnRegister<'cassette'> | ToolOnRegister<'reducer'>;
+type Opening = Head | ToolOnRegister<'reducer'>;
 
 /**
  * Says whether the chain from drive unit to nut fits, and has room on the joint.
@@ -123,7 +123,7 @@ function loosenessUnknown(opening: Opening): Finding {
 function remedyText(remedy: Remedy): string {
   if (remedy.kind === 'cassette') {
     const { number, properties } = remedy.cassette.data;
-    return `cassette ${number}, ${showEntered(properties.acrossFlats)}`;
+    return `${properties.class} ${number}, ${showEntered(properties.acrossFlats)}`;
   }
   const { number, properties } = remedy.reducer.data;
   return `reducer ${number}, ${showEntered(properties.outerAcrossFlats)} to ${showEntered(properties.acrossFlats)}`;

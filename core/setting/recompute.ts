@@ -1,9 +1,10 @@
 import type { CardDifference, Recomputation } from '../contract/comparison.ts';
 import { jointData } from '../contract/joint.ts';
 import type { SettingCard } from '../contract/setting.ts';
+import { NO_TOOL_ROOM } from '../tools/facts.ts';
 import { freeze } from '../units/round.ts';
 import { settingCard } from './card.ts';
-import type { CardInput } from './input.ts';
+import { type CardInput, NO_SET } from './input.ts';
 
 /** Differences listed; the rest is counted. */
 const LISTED = 100;
@@ -34,8 +35,14 @@ export function recompute(input: CardInput, card: SettingCard): Recomputation {
   };
 }
 
-/** Fills what later versions of the contract added to the joint with "not known". */
-function readable(input: CardInput): CardInput {
+/** Fills what later versions of the contract added to the joint with "not known", and to the tools with "none". */
+function readable(frozen: CardInput): CardInput {
+  const input = {
+    ...frozen,
+    set: { ...NO_SET, ...frozen.set },
+    handWrench: frozen.handWrench ?? null,
+    toolRoom: frozen.toolRoom ?? NO_TOOL_ROOM,
+  };
   const parsed = jointData.safeParse(input.joint.data);
   return parsed.success ? { ...input, joint: { ...input.joint, data: parsed.data } } : input;
 }

@@ -1,6 +1,5 @@
-import type { CardInput, ToolOnRegister } from '../setting/input.ts';
+import type { CardInput, Head, ToolOnRegister } from '../setting/input.ts';
 
-type Cassette = ToolOnRegister<'cassette'>;
 type Reducer = ToolOnRegister<'reducer'>;
 
 /** Sizes that differ by less than this are the same nominal size typed in another unit, m. */
@@ -37,14 +36,14 @@ export function seat(
  * @example openingOf(set.cassette).acrossFlats // 0.0365125 m
  * @source exact inch and millimetre (NIST SP 811, Appendix B)
  */
-export function openingOf(tool: Cassette | Reducer): { acrossFlats: number; looseness: number | null } {
+export function openingOf(tool: Head | Reducer): { acrossFlats: number; looseness: number | null } {
   const { acrossFlats, looseness } = tool.data.properties;
   return { acrossFlats: acrossFlats.si, looseness: looseness?.si ?? null };
 }
 
 /** A way to the nut with what stands on the register. */
 export type Remedy =
-  | { readonly kind: 'cassette'; readonly cassette: Cassette }
+  | { readonly kind: 'cassette'; readonly cassette: Head }
   | { readonly kind: 'reducer'; readonly reducer: Reducer };
 
 /**
@@ -64,7 +63,7 @@ export function remedies(
   torque: number | null,
 ): Remedy[] {
   const { cassette, drive } = input.set;
-  const usable = (tool: Cassette | Reducer) =>
+  const usable = (tool: Head | Reducer) =>
     (tool.data.status === 'available' || tool.data.status === 'issued') &&
     (torque === null || (tool.data.properties.ratedTorque?.si ?? Number.POSITIVE_INFINITY) >= torque);
   const reducers =
@@ -89,6 +88,6 @@ export function remedies(
   ];
 }
 
-function byNumber<T extends Cassette | Reducer>(tools: readonly T[]): T[] {
+function byNumber<T extends Head | Reducer>(tools: readonly T[]): T[] {
   return [...tools].sort((a, b) => (a.data.number < b.data.number ? -1 : 1));
 }

@@ -1,7 +1,8 @@
 import { jointData } from '../../core/contract/joint.ts';
 import { certificateData, type ToolProperties, toolData } from '../../core/contract/tool.ts';
 import { NO_SITE_TABLES } from '../../core/joint/site-tables.ts';
-import type { AnyTool, CardInput, ToolOnRegister } from '../../core/setting/input.ts';
+import { type AnyTool, type CardInput, NO_SET, type ToolOnRegister } from '../../core/setting/input.ts';
+import { NO_TOOL_ROOM } from '../../core/tools/facts.ts';
 import { demoPlant } from '../../seed/plant.ts';
 import type { DemoEvent, DemoPlant } from '../../seed/types.ts';
 
@@ -37,6 +38,8 @@ export function plantJobs(): CardInput[] {
       boltSet: 0,
       method: 'hydraulic wrench',
       torqueTool: null,
+      handWrench: null,
+      toolRoom: NO_TOOL_ROOM,
       withUncertainty: false,
       site: NO_SITE_TABLES,
       set: setOf(tools, event),
@@ -88,6 +91,7 @@ function setOf(tools: ReadonlyMap<string, AnyTool>, { tools: set }: DemoEvent): 
   const many = <C extends ToolProperties['class']>(toolClass: C, numbers: readonly string[]) =>
     numbers.map((number) => tools.get(number)).filter(isOf(toolClass));
   return {
+    ...NO_SET,
     drive: one('drive unit', set.drive),
     cassette: one('cassette', set.cassette),
     reducers: many('reducer', set.reducers),

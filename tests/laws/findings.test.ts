@@ -50,6 +50,7 @@ function gasket(input: InputDraft) {
 
 function handWrench(most: string): InputDraft['torqueTool'] {
   return {
+    toolId: null,
     number: 'HW-1',
     scale: {
       by: 'torque',

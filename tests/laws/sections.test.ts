@@ -102,6 +102,7 @@ const anyInput: fc.Arbitrary<CardInput> = fc
 
 function handWrench(): InputDraft['torqueTool'] {
   return {
+    toolId: null,
     number: 'HW-1',
     scale: {
       by: 'torque',
@@ -421,6 +422,7 @@ describe('methods without a pressure', () => {
 
   test('a step tool is set to the step whose torque lies nearest', () => {
     const card = withMethod('tightening', 'pneumatic torque tool', {
+      toolId: null,
       number: 'AT-2',
       scale: {
         by: 'step',

@@ -2,6 +2,7 @@ import { jointData } from '../../core/contract/joint.ts';
 import type { CertificateData } from '../../core/contract/tool.ts';
 import { NO_SITE_TABLES } from '../../core/joint/site-tables.ts';
 import type { CardInput } from '../../core/setting/input.ts';
+import { NO_TOOL_ROOM } from '../../core/tools/facts.ts';
 import { typed } from './entered.ts';
 
 const POINTS: readonly [number, number][] = [
@@ -112,6 +113,8 @@ export function workedJointA(): CardInput {
     boltSet: 0,
     method: 'hydraulic wrench',
     torqueTool: null,
+    handWrench: null,
+    toolRoom: NO_TOOL_ROOM,
     withUncertainty: false,
     set: {
       drive: {
@@ -174,6 +177,9 @@ export function workedJointA(): CardInput {
         certificates: [],
       },
       reducers: [],
+      couplers: [],
+      counterhold: null,
+      further: [],
       pump: {
         id: IDS.pump,
         data: {

@@ -1,7 +1,9 @@
 import type { Kysely } from 'kysely';
-import type { SettingData, ToolSetInput } from '../../../core/contract/setting.ts';
+import type { SettingData, ToolSetData } from '../../../core/contract/setting.ts';
 import type { ToolClass } from '../../../core/contract/tool.ts';
-import type { CardInput, ToolOnRegister } from '../../../core/setting/input.ts';
+import type { CardInput, Head, ToolOnRegister, Wrench } from '../../../core/setting/input.ts';
+import { NO_TOOL_ROOM } from '../../../core/tools/facts.ts';
+import { handWrenchAsSet } from '../../../core/tools/hand-wrench.ts';
 import { invalidField, notFound } from '../failure.ts';
 import type { RegisterSchema } from '../register/schema.ts';
 import { lastTightening } from '../repositories/chart.ts';
@@ -19,7 +21,8 @@ export async function gatherCardInput(
 ): Promise<CardInput> {
   const joint = await findJoint(db, input.jointId);
   if (joint === null) throw notFound('joint', `${field}jointId`, input.jointId);
-  const openings = await toolsWithCertificates(db, { classes: ['cassette', 'reducer'] });
+  const openings = await toolsWithCertificates(db, { classes: ['cassette', 'square-drive head', 'reducer'] });
+  const handWrench = await gatherHandWrench(db, input, `${field}torqueTool.toolId`);
   return {
     joint: { id: joint.id, version: joint.version, data: joint.data },
     kind: input.kind,
@@ -28,12 +31,14 @@ export async function gatherCardInput(
     planId: input.planId,
     boltSet: input.boltSet,
     method: input.method,
-    torqueTool: input.torqueTool,
+    torqueTool: handWrench === null ? input.torqueTool : handWrenchAsSet(handWrench, input.startsOn),
+    handWrench,
+    toolRoom: NO_TOOL_ROOM,
     withUncertainty: input.withUncertainty,
     site: await siteTablesFor(db, joint.data, input.planId),
     set: await gatherSet(db, input.tools, `${field}tools.`),
     onRegister: {
-      cassettes: openings.filter(isOf('cassette')),
+      cassettes: openings.filter(isHead),
       reducers: openings.filter(isOf('reducer')),
     },
     lastTightening: await lastTightening(db, input.jointId, input.boltSet, untilUtc),
@@ -45,39 +50,75 @@ const isOf =
   (tool: AnyTool): tool is ToolOnRegister<C> =>
     tool.data.properties.class === toolClass;
 
+const isHead = (tool: AnyTool): tool is Head => isOf('cassette')(tool) || isOf('square-drive head')(tool);
+
+async function gatherHandWrench(
+  db: Kysely<RegisterSchema>,
+  { method, torqueTool }: SettingData,
+  field: string,
+): Promise<CardInput['handWrench']> {
+  const toolId = torqueTool?.toolId ?? null;
+  if (toolId === null) return null;
+  if (method !== 'hand torque wrench') throw invalidField(field, toolId, `none for a ${method}`);
+  const tools = await toolsWithCertificates(db, { ids: [toolId] });
+  return pick(tools, 'a hand torque wrench', isOf('hand torque wrench'), field, toolId);
+}
+
+/** A tool by its id, of the class its place asks for. */
+function pick<T extends AnyTool>(
+  tools: readonly AnyTool[],
+  wanted: string,
+  is: (tool: AnyTool) => tool is T,
+  field: string,
+  id: string,
+): T {
+  const tool = tools.find((one) => one.id === id);
+  if (!tool) throw notFound('tool', field, id);
+  if (!is(tool)) throw invalidField(field, `${tool.data.number}, a ${tool.data.properties.class}`, wanted);
+  return tool;
+}
+
 async function gatherSet(
   db: Kysely<RegisterSchema>,
-  set: ToolSetInput,
+  set: ToolSetData,
   field: string,
 ): Promise<CardInput['set']> {
-  checkDistinct(`${field}reducerIds`, set.reducerIds);
-  checkDistinct(`${field}hoseIds`, set.hoseIds);
-  const single = [set.driveId, set.cassetteId, set.pumpId, set.gaugeId].filter((id) => id !== null);
-  const tools = await toolsWithCertificates(db, { ids: [...single, ...set.reducerIds, ...set.hoseIds] });
-  const part = <C extends ToolClass>(
-    toolClass: C,
-    name: keyof ToolSetInput,
-    id: string,
-  ): ToolOnRegister<C> => {
-    const tool = tools.find((one) => one.id === id);
-    if (!tool) throw notFound('tool', `${field}${name}`, id);
-    if (!isOf(toolClass)(tool)) {
-      throw invalidField(
-        `${field}${name}`,
-        `${tool.data.number}, a ${tool.data.properties.class}`,
-        `a ${toolClass}`,
-      );
-    }
-    return tool;
-  };
-  const one = <C extends ToolClass>(toolClass: C, name: keyof ToolSetInput, id: string | null) =>
+  const ids = idsOf(set, field);
+  const tools = await toolsWithCertificates(db, { ids });
+  const part = <C extends ToolClass>(toolClass: C, name: string, id: string) =>
+    pick(tools, `a ${toolClass}`, isOf(toolClass), `${field}${name}`, id);
+  const one = <C extends ToolClass>(toolClass: C, name: string, id: string | null) =>
     id === null ? null : part(toolClass, name, id);
+  const wrench = ({ driveId, cassetteId, reducerIds, hoseIds }: WrenchIds, at: string): Wrench => ({
+    drive: one('drive unit', `${at}driveId`, driveId),
+    cassette:
+      cassetteId === null
+        ? null
+        : pick(tools, 'a cassette or square-drive head', isHead, `${field}${at}cassetteId`, cassetteId),
+    reducers: reducerIds.map((id) => part('reducer', `${at}reducerIds`, id)),
+    hoses: hoseIds.map((id) => part('hose', `${at}hoseIds`, id)),
+  });
   return {
-    drive: one('drive unit', 'driveId', set.driveId),
-    cassette: one('cassette', 'cassetteId', set.cassetteId),
-    reducers: set.reducerIds.map((id) => part('reducer', 'reducerIds', id)),
+    ...wrench(set, ''),
     pump: one('pump', 'pumpId', set.pumpId),
     gauge: one('gauge', 'gaugeId', set.gaugeId),
-    hoses: set.hoseIds.map((id) => part('hose', 'hoseIds', id)),
+    couplers: set.couplerIds.map((id) => part('coupler', 'couplerIds', id)),
+    counterhold: one('counterhold wrench', 'counterholdId', set.counterholdId),
+    further: set.further.map((each, at) => wrench(each, `further.${at}.`)),
   };
+}
+
+type WrenchIds = ToolSetData['further'][number];
+
+/** A part is in one place only. */
+function idsOf(set: ToolSetData, field: string): string[] {
+  checkDistinct(`${field}reducerIds`, set.reducerIds);
+  checkDistinct(`${field}hoseIds`, set.hoseIds);
+  checkDistinct(`${field}couplerIds`, set.couplerIds);
+  const ofWrench = ({ driveId, cassetteId, reducerIds, hoseIds }: WrenchIds) =>
+    [driveId, cassetteId, ...reducerIds, ...hoseIds].filter((id) => id !== null);
+  const wrenches = [set, ...set.further].flatMap(ofWrench);
+  checkDistinct(`${field}further`, wrenches);
+  const shared = [set.pumpId, set.gaugeId, set.counterholdId].filter((id) => id !== null);
+  return [...wrenches, ...shared, ...set.couplerIds];
 }

@@ -227,8 +227,14 @@ function flagsOf(facts: Facts, boltsDone: number | null): string[] {
   return flags;
 }
 
-/** Hoses have no order; reducers do. */
-const comparable = (tools: ToolSetInput) => ({ ...tools, hoseIds: tools.hoseIds.toSorted() });
+/** Hoses and couplers have no order; reducers do. A setting issued before a kind of part existed names none of it. */
+const comparable = ({ couplerIds = [], counterholdId = null, further = [], ...tools }: ToolSetInput) => ({
+  ...tools,
+  hoseIds: tools.hoseIds.toSorted(),
+  couplerIds: couplerIds.toSorted(),
+  counterholdId,
+  further: further.map((wrench) => ({ ...wrench, hoseIds: wrench.hoseIds.toSorted() })),
+});
 
 /** Two pressures are told apart from here on; below, they are the same number in two units. */
 const SAME_PRESSURE = 1e-3;

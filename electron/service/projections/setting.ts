@@ -1,4 +1,4 @@
-import type { ToolSetInput } from '../../../core/contract/setting.ts';
+import type { SettingInput } from '../../../core/contract/setting.ts';
 import type { Projector } from '../chain/projector.ts';
 import { insertRows } from '../register/insert.ts';
 import type { ToolRole } from '../register/schema.ts';
@@ -27,12 +27,18 @@ export const projectSettings: Projector<'setting issued'> = async (db, events) =
     await insertRows(db, 'event_person', [
       { event_id: id, person_id: data.personId, role: 'issued', position: 0 },
     ]);
-    await insertRows(db, 'event_tool', toolLinks(id, input.tools));
+    await insertRows(db, 'event_tool', toolLinks(id, input));
   }
 };
 
-/** One link per part of the set, with the part it played. */
-export function toolLinks(eventId: string, set: ToolSetInput) {
+/** What a setting or a record names of tools, as it was stored. */
+type ToolsUsed = Pick<SettingInput, 'tools' | 'torqueTool'>;
+
+/** One link per part of the set, with the part it played; a further wrench has its own position. */
+export function toolLinks(eventId: string, { tools: set, torqueTool }: ToolsUsed) {
+  // A body recorded before a kind of part existed does not name it.
+  const { couplerIds = [], counterholdId = null, further = [] } = set;
+  const wrenches = [set, ...further];
   const link = (role: ToolRole) => (toolId: string, position: number) => ({
     event_id: eventId,
     tool_id: toolId,
@@ -41,11 +47,14 @@ export function toolLinks(eventId: string, set: ToolSetInput) {
   });
   const one = (id: string | null) => (id === null ? [] : [id]);
   return [
-    ...one(set.driveId).map(link('drive unit')),
-    ...one(set.cassetteId).map(link('cassette')),
-    ...set.reducerIds.map(link('reducer')),
+    ...wrenches.flatMap(({ driveId }, at) => one(driveId).map((id) => link('drive unit')(id, at))),
+    ...wrenches.flatMap(({ cassetteId }, at) => one(cassetteId).map((id) => link('cassette')(id, at))),
+    ...wrenches.flatMap(({ reducerIds }) => reducerIds).map(link('reducer')),
     ...one(set.pumpId).map(link('pump')),
     ...one(set.gaugeId).map(link('gauge')),
-    ...set.hoseIds.map(link('hose')),
+    ...wrenches.flatMap(({ hoseIds }) => hoseIds).map(link('hose')),
+    ...couplerIds.map(link('coupler')),
+    ...one(counterholdId).map(link('counterhold wrench')),
+    ...one(torqueTool?.toolId ?? null).map(link('hand torque wrench')),
   ];
 }

@@ -95,7 +95,7 @@ async function linkWork(db: Kysely<RegisterSchema>, event: WorkEvent, kind: Work
       position,
     })),
   );
-  await insertRows(db, 'event_tool', toolLinks(event.id, data.tools));
+  await insertRows(db, 'event_tool', toolLinks(event.id, data));
   for (const batch of batches) {
     await db
       .insertInto('batch')
