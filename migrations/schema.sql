@@ -6,6 +6,18 @@ CREATE TABLE attachment (
        added_on text not null check (added_on glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]')
      ) strict;
 
+CREATE TABLE attachment_use (
+       event_id text primary key references event (id) on delete restrict,
+       attachment_hash text not null check (length(attachment_hash) = 64 and attachment_hash not glob '*[^0-9a-f]*') references attachment (hash) on delete restrict,
+       tool_id text references tool (id) on delete restrict,
+       owner_event_id text references event (id) on delete restrict,
+       name text not null check (length(name) between 1 and 200),
+       person_id text not null references person (id) on delete restrict,
+       happened_at text not null check (happened_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       remarks text not null check (length(remarks) <= 300),
+       check ((tool_id is null) <> (owner_event_id is null))
+     ) strict;
+
 CREATE TABLE batch (
        id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
        kind text not null check (kind in ('lubricant', 'gasket', 'stud', 'nut')),
@@ -46,7 +58,7 @@ CREATE TABLE breakout_reading (
        primary key (breakout_id, bolt)
      ) strict, without rowid;
 
-CREATE TABLE certificate (
+CREATE TABLE "certificate" (
        id text primary key references event (id) on delete restrict,
        tool_id text not null references tool (id) on delete restrict,
        number text not null check (length(number) between 1 and 60),
@@ -56,7 +68,7 @@ CREATE TABLE certificate (
        valid_until text not null check (valid_until glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]'),
        result text not null check (result in ('within limits', 'outside limits', 'no limits stated')),
        condition text not null check (condition in ('as found', 'as left')),
-       measured text not null check (measured in ('pressure-torque', 'gauge')),
+       measured text not null check (measured in ('pressure-torque', 'gauge', 'hand torque')),
        data text not null check (json_valid(data)),
        unique (tool_id, number_key),
        check (valid_until >= calibrated_on)
@@ -74,6 +86,16 @@ CREATE TABLE certificate_point (
        measured_si real not null check (measured_si between 0 and 400000000),
        primary key (certificate_id, position)
      ) strict, without rowid;
+
+CREATE TABLE checklist (
+       id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
+       version integer not null check (version >= 1),
+       name text not null check (length(name) between 1 and 80),
+       name_key text not null unique,
+       kind text not null check (kind in ('comparison', 'zero of the gauge', 'function', 'visual', 'seal inspection', 'leak test', 'pressure test', 'fasteners', 'cleaning and lubrication', 'repair')),
+       retired integer not null check (retired in (0, 1)),
+       data text not null check (json_valid(data))
+     ) strict;
 
 CREATE TABLE "event" (
        id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
@@ -119,11 +141,12 @@ CREATE TABLE "event_person" (
        primary key (event_id, person_id, role)
      ) strict, without rowid;
 
-CREATE TABLE event_tool (
+CREATE TABLE "event_tool" (
        event_id text not null references event (id) on delete restrict,
        tool_id text not null references tool (id) on delete restrict,
-       role text not null check (role in ('saved', 'calibrated', 'calibrated with', 'drive unit', 'cassette', 'reducer', 'pump', 'gauge', 'hose')),
+       role text not null references tool_part (name) on delete restrict,
        position integer not null check (position >= 0),
+       used_at text check (used_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
        primary key (event_id, tool_id, role)
      ) strict, without rowid;
 
@@ -148,6 +171,32 @@ CREATE TABLE joint (
        check ((last_event_kind is null) = (last_event_at is null)
           and (last_event_at is null) = (last_event_at_utc is null))
      ) strict;
+
+CREATE TABLE kit (
+       id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
+       version integer not null check (version >= 1),
+       name text not null check (length(name) between 1 and 120),
+       name_key text not null,
+       from_day text not null check (from_day glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]'),
+       to_day text not null check (to_day glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]'),
+       closed integer not null check (closed in (0, 1)),
+       data text not null check (json_valid(data)),
+       check (to_day >= from_day)
+     ) strict;
+
+CREATE TABLE kit_joint (
+       kit_id text not null references kit (id) on delete restrict,
+       joint_id text not null references joint (id) on delete restrict,
+       position integer not null check (position between 0 and 199),
+       primary key (kit_id, joint_id)
+     ) strict, without rowid;
+
+CREATE TABLE kit_tool (
+       kit_id text not null references kit (id) on delete restrict,
+       tool_id text not null references tool (id) on delete restrict,
+       position integer not null check (position between 0 and 39),
+       primary key (kit_id, tool_id)
+     ) strict, without rowid;
 
 CREATE TABLE "kysely_migration" ("name" varchar(255) not null primary key, "timestamp" varchar(255) not null);
 
@@ -267,21 +316,85 @@ CREATE TABLE tightening (
        check ((dialled_text is null) = (dialled_pa is null) and (dialled_unit is null) = (dialled_pa is null))
      ) strict;
 
-CREATE TABLE tool (
+CREATE TABLE "tool" (
        id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
        version integer not null check (version >= 1),
        number text not null check (length(number) between 1 and 40),
        number_key text not null unique,
        number_sort text not null,
        serial text not null check (length(serial) <= 80),
-       class text not null check (class in ('drive unit', 'cassette', 'reducer', 'pump', 'gauge', 'hose')),
+       class text not null references tool_class (name) on delete restrict,
        status text not null check (status in ('available', 'issued', 'at the laboratory', 'quarantined', 'scrapped')),
        place text not null check (length(place) <= 120),
        ratings text not null,
        valid_until text check (valid_until glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]'),
        search text not null,
+       data text not null check (json_valid(data)),
+       serial_key text not null default '' check (length(serial_key) <= 400),
+       holder_id text references person (id) on delete restrict
+     ) strict;
+
+CREATE TABLE tool_check (
+       id text primary key references event (id) on delete restrict,
+       tool_id text not null references tool (id) on delete restrict,
+       kind text not null check (kind in ('comparison', 'zero of the gauge', 'function', 'visual', 'seal inspection', 'leak test', 'pressure test', 'fasteners', 'cleaning and lubrication', 'repair')),
+       happened_at text not null check (happened_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       happened_at_utc text not null check (happened_at_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       person_id text not null references person (id) on delete restrict,
+       checklist_id text references checklist (id) on delete restrict,
+       checklist_version integer check (checklist_version >= 1),
+       result text not null check (result in ('passed', 'failed')),
+       error real check (error between -1 and 1000000),
+       data text not null check (json_valid(data)),
+       check ((checklist_id is null) = (checklist_version is null))
+     ) strict;
+
+CREATE TABLE tool_class (name text primary key) strict, without rowid;
+
+CREATE TABLE tool_move (
+       event_id text not null references event (id) on delete restrict,
+       tool_id text not null references tool (id) on delete restrict,
+       position integer not null check (position between 0 and 39),
+       step text not null check (step in ('issue', 'return', 'send to the laboratory', 'take back from the laboratory', 'quarantine', 'release from quarantine', 'scrap')),
+       from_status text not null check (from_status in ('available', 'issued', 'at the laboratory', 'quarantined', 'scrapped')),
+       to_status text not null check (to_status in ('available', 'issued', 'at the laboratory', 'quarantined', 'scrapped')),
+       happened_at text not null check (happened_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       happened_at_utc text not null check (happened_at_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       person_id text not null references person (id) on delete restrict,
+       holder_id text references person (id) on delete restrict,
+       condition text check (condition in ('good', 'to be looked at', 'damaged')),
+       place text not null check (length(place) <= 120),
+       reference text not null check (length(reference) <= 120),
+       reason text not null check (length(reason) <= 500),
+       kit_id text references kit (id) on delete restrict,
+       primary key (event_id, tool_id)
+     ) strict, without rowid;
+
+CREATE TABLE tool_overload (
+       event_id text not null references event (id) on delete restrict,
+       tool_id text not null references tool (id) on delete restrict,
+       happened_at text not null check (happened_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       happened_at_utc text not null check (happened_at_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       text text not null check (length(text) between 1 and 400),
+       primary key (event_id, tool_id)
+     ) strict, without rowid;
+
+CREATE TABLE tool_part (name text primary key) strict, without rowid;
+
+CREATE TABLE tool_rule (
+       id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
+       version integer not null check (version >= 1),
+       class text not null unique references tool_class (name) on delete restrict,
        data text not null check (json_valid(data))
      ) strict;
+
+CREATE INDEX attachment_use_by_event on attachment_use (owner_event_id) where owner_event_id is not null;
+
+CREATE INDEX attachment_use_by_hash on attachment_use (attachment_hash);
+
+CREATE INDEX attachment_use_by_person on attachment_use (person_id);
+
+CREATE INDEX attachment_use_by_tool on attachment_use (tool_id) where tool_id is not null;
 
 CREATE INDEX breakout_by_joint on breakout (joint_id, happened_at_utc);
 
@@ -303,6 +416,8 @@ CREATE INDEX event_supersedes on event (supersedes) where supersedes is not null
 
 CREATE INDEX event_tool_trace on event_tool (tool_id, event_id);
 
+CREATE INDEX event_tool_use on event_tool (tool_id, used_at) where used_at is not null;
+
 CREATE INDEX joint_by_last_event on joint (last_event_at_utc, tag_sort, id);
 
 CREATE INDEX joint_by_service on joint (service_sort, tag_sort, id);
@@ -310,6 +425,12 @@ CREATE INDEX joint_by_service on joint (service_sort, tag_sort, id);
 CREATE INDEX joint_by_tag on joint (tag_sort, id);
 
 CREATE INDEX joint_by_unit on joint (unit_id, tag_sort);
+
+CREATE INDEX kit_by_day on kit (closed, from_day);
+
+CREATE INDEX kit_joint_by_joint on kit_joint (joint_id);
+
+CREATE INDEX kit_tool_by_tool on kit_tool (tool_id);
 
 CREATE INDEX pass_plan_approved_by on pass_plan (approved_by) where approved_by is not null;
 
@@ -329,11 +450,31 @@ CREATE INDEX tightening_by_setting on tightening (setting_id) where setting_id i
 
 CREATE INDEX tool_by_class on tool (class, number_sort);
 
+CREATE INDEX tool_by_holder on tool (holder_id) where holder_id is not null;
+
 CREATE INDEX tool_by_number on tool (number_sort, id);
+
+CREATE INDEX tool_by_serial on tool (serial_key, class) where serial_key <> '';
 
 CREATE INDEX tool_by_status on tool (status, number_sort);
 
 CREATE INDEX tool_by_valid_until on tool (valid_until, number_sort);
+
+CREATE INDEX tool_check_by_checklist on tool_check (checklist_id) where checklist_id is not null;
+
+CREATE INDEX tool_check_by_person on tool_check (person_id);
+
+CREATE INDEX tool_check_by_tool on tool_check (tool_id, happened_at_utc);
+
+CREATE INDEX tool_move_by_holder on tool_move (holder_id) where holder_id is not null;
+
+CREATE INDEX tool_move_by_kit on tool_move (kit_id) where kit_id is not null;
+
+CREATE INDEX tool_move_by_person on tool_move (person_id);
+
+CREATE INDEX tool_move_by_tool on tool_move (tool_id, happened_at_utc);
+
+CREATE INDEX tool_overload_by_tool on tool_overload (tool_id, happened_at_utc);
 
 CREATE TRIGGER attachment_no_delete before delete on attachment begin select raise(abort, 'attachment is append-only'); end;
 
@@ -341,6 +482,13 @@ CREATE TRIGGER attachment_no_reinsert before insert on attachment
        when exists (select 1 from attachment where hash = new.hash) begin select raise(abort, 'attachment is append-only'); end;
 
 CREATE TRIGGER attachment_no_update before update on attachment begin select raise(abort, 'attachment is append-only'); end;
+
+CREATE TRIGGER attachment_use_no_delete before delete on attachment_use begin select raise(abort, 'attachment_use is append-only'); end;
+
+CREATE TRIGGER attachment_use_no_reinsert before insert on attachment_use
+       when exists (select 1 from attachment_use where event_id = new.event_id) begin select raise(abort, 'attachment_use is append-only'); end;
+
+CREATE TRIGGER attachment_use_no_update before update on attachment_use begin select raise(abort, 'attachment_use is append-only'); end;
 
 CREATE TRIGGER breakout_no_delete before delete on breakout begin select raise(abort, 'breakout is append-only'); end;
 
@@ -446,3 +594,24 @@ CREATE TRIGGER tightening_no_reinsert before insert on tightening
        when exists (select 1 from tightening where id = new.id) begin select raise(abort, 'tightening is append-only'); end;
 
 CREATE TRIGGER tightening_no_update before update on tightening begin select raise(abort, 'tightening is append-only'); end;
+
+CREATE TRIGGER tool_check_no_delete before delete on tool_check begin select raise(abort, 'tool_check is append-only'); end;
+
+CREATE TRIGGER tool_check_no_reinsert before insert on tool_check
+       when exists (select 1 from tool_check where id = new.id) begin select raise(abort, 'tool_check is append-only'); end;
+
+CREATE TRIGGER tool_check_no_update before update on tool_check begin select raise(abort, 'tool_check is append-only'); end;
+
+CREATE TRIGGER tool_move_no_delete before delete on tool_move begin select raise(abort, 'tool_move is append-only'); end;
+
+CREATE TRIGGER tool_move_no_reinsert before insert on tool_move
+       when exists (select 1 from tool_move where event_id = new.event_id and tool_id = new.tool_id) begin select raise(abort, 'tool_move is append-only'); end;
+
+CREATE TRIGGER tool_move_no_update before update on tool_move begin select raise(abort, 'tool_move is append-only'); end;
+
+CREATE TRIGGER tool_overload_no_delete before delete on tool_overload begin select raise(abort, 'tool_overload is append-only'); end;
+
+CREATE TRIGGER tool_overload_no_reinsert before insert on tool_overload
+       when exists (select 1 from tool_overload where event_id = new.event_id and tool_id = new.tool_id) begin select raise(abort, 'tool_overload is append-only'); end;
+
+CREATE TRIGGER tool_overload_no_update before update on tool_overload begin select raise(abort, 'tool_overload is append-only'); end;

@@ -49,6 +49,8 @@ export const SOUND_ROWS: readonly (readonly [string, Row])[] = [
   // The steps fill these themselves; a row more shows that they take one.
   ['event_kind', { name: 'kind of a later step' }],
   ['person_part', { name: 'part of a later step' }],
+  ['tool_class', { name: 'class of a later step' }],
+  ['tool_part', { name: 'tool part of a later step' }],
   ['origin', { id: uuid(1), name: 'this PC', created_at: NOW }],
   ['event', event(2)],
   ['event', event(3, 'certificate added')],
@@ -56,6 +58,9 @@ export const SOUND_ROWS: readonly (readonly [string, Row])[] = [
   ['event', event(5, 'tightening recorded')],
   ['event', event(6, 'breakout recorded')],
   ['event', event(7, 'table values confirmed')],
+  ['event', event(8, 'tool moved')],
+  ['event', event(9, 'tool checked')],
+  ['event', event(11, 'attachment added')],
   [
     'request_receipt',
     { key: uuid(10), request: 'unit.save', input_hash: hash(1), answer: '{}', recorded_at: NOW },
@@ -204,6 +209,117 @@ export const SOUND_ROWS: readonly (readonly [string, Row])[] = [
       happened_at: NOW_AT_SITE,
     },
   ],
+  [
+    'tool',
+    {
+      id: uuid(51),
+      version: 1,
+      number: 'H-1',
+      number_key: 'h-1',
+      number_sort: 'h-1',
+      serial: 'S 1',
+      class: 'hand torque wrench',
+      status: 'issued',
+      place: '',
+      ratings: '',
+      valid_until: null,
+      search: 'h-1',
+      data: '{}',
+      serial_key: 's 1',
+      holder_id: uuid(22),
+    },
+  ],
+  [
+    'event_tool',
+    { event_id: uuid(5), tool_id: uuid(51), role: 'hand torque wrench', position: 0, used_at: NOW },
+  ],
+  [
+    'kit',
+    {
+      id: uuid(70),
+      version: 1,
+      name: 'Job 7',
+      name_key: 'job 7',
+      from_day: '2026-03-16',
+      to_day: '2026-03-20',
+      closed: 0,
+      data: '{}',
+    },
+  ],
+  ['kit_tool', { kit_id: uuid(70), tool_id: uuid(50), position: 0 }],
+  ['kit_joint', { kit_id: uuid(70), joint_id: uuid(40), position: 0 }],
+  [
+    'tool_move',
+    {
+      event_id: uuid(8),
+      tool_id: uuid(51),
+      position: 0,
+      step: 'issue',
+      from_status: 'available',
+      to_status: 'issued',
+      happened_at: NOW_AT_SITE,
+      happened_at_utc: NOW,
+      person_id: uuid(22),
+      holder_id: uuid(22),
+      condition: 'good',
+      place: 'U 100',
+      reference: '',
+      reason: '',
+      kit_id: uuid(70),
+    },
+  ],
+  [
+    'tool_overload',
+    {
+      event_id: uuid(5),
+      tool_id: uuid(50),
+      happened_at: NOW_AT_SITE,
+      happened_at_utc: NOW,
+      text: 'dialled 800 bar: above what it may stand',
+    },
+  ],
+  [
+    'checklist',
+    {
+      id: uuid(71),
+      version: 1,
+      name: 'Leak test',
+      name_key: 'leak test',
+      kind: 'leak test',
+      retired: 0,
+      data: '{}',
+    },
+  ],
+  [
+    'tool_check',
+    {
+      id: uuid(9),
+      tool_id: uuid(50),
+      kind: 'leak test',
+      happened_at: NOW_AT_SITE,
+      happened_at_utc: NOW,
+      person_id: uuid(22),
+      checklist_id: uuid(71),
+      checklist_version: 1,
+      result: 'passed',
+      error: -0.08,
+      data: '{}',
+    },
+  ],
+  ['tool_rule', { id: uuid(72), version: 1, class: 'hose', data: '{}' }],
+  [
+    'attachment_use',
+    {
+      event_id: uuid(11),
+      attachment_hash: hash(9),
+      tool_id: uuid(50),
+      owner_event_id: null,
+      name: 'a.pdf',
+      person_id: uuid(22),
+      happened_at: NOW_AT_SITE,
+      remarks: '',
+    },
+  ],
 ];
 
 /** Values a column must refuse, by table, with what is wrong with each. */
@@ -262,6 +378,28 @@ export const AWKWARD_VALUES: readonly (readonly [string, string, unknown, string
   ['table_confirmation', 'source_seen', '', 'confirmation against nothing'],
   ['table_confirmation', 'person_id', uuid(999), 'person who does not exist'],
   ['table_confirmation', 'happened_at', 'today', 'date of another shape'],
+  ['tool', 'holder_id', uuid(999), 'person who does not exist'],
+  ['event_tool', 'used_at', '2026-03-16T07:42:00+01:00', 'moment that is not in UTC'],
+  ['certificate', 'measured', 'by ear', 'kind of points that does not exist'],
+  ['kit', 'to_day', '2026-03-15', 'end before the start'],
+  ['kit', 'closed', 2, 'neither 0 nor 1'],
+  ['kit_tool', 'tool_id', uuid(999), 'tool that does not exist'],
+  ['kit_joint', 'joint_id', uuid(999), 'joint that does not exist'],
+  ['tool_move', 'step', 'lend', 'step that does not exist'],
+  ['tool_move', 'to_status', 'lost', 'status that does not exist'],
+  ['tool_move', 'condition', 'fair', 'condition that does not exist'],
+  ['tool_move', 'holder_id', uuid(999), 'person who does not exist'],
+  ['tool_move', 'kit_id', uuid(999), 'kit that does not exist'],
+  ['tool_overload', 'text', '', 'overload without words'],
+  ['checklist', 'kind', 'sniff', 'kind of check that does not exist'],
+  ['checklist', 'retired', 2, 'neither 0 nor 1'],
+  ['tool_check', 'result', 'good', 'result that does not exist'],
+  ['tool_check', 'error', Number.POSITIVE_INFINITY, 'infinite error'],
+  ['tool_check', 'checklist_version', null, 'list without its version'],
+  ['tool_rule', 'class', 'spanner', 'class that does not exist'],
+  ['attachment_use', 'attachment_hash', hash(1000), 'attachment that does not exist'],
+  ['attachment_use', 'tool_id', null, 'attachment of nothing'],
+  ['attachment_use', 'owner_event_id', uuid(2), 'attachment of two things'],
 ];
 
 /** Tables whose rows are never changed, with their keys. */
@@ -282,6 +420,10 @@ export const APPEND_ONLY: readonly string[] = [
   'breakout',
   'breakout_reading',
   'table_confirmation',
+  'tool_move',
+  'tool_overload',
+  'tool_check',
+  'attachment_use',
 ];
 
 export function insert(database: Database.Database, table: string, row: Row, verb = 'insert'): void {
@@ -292,8 +434,31 @@ export function insert(database: Database.Database, table: string, row: Row, ver
     .run(...Object.values(row));
 }
 
+const TOOL_ROOM_TABLES = [
+  'tool_class',
+  'tool_part',
+  'kit',
+  'kit_tool',
+  'kit_joint',
+  'tool_move',
+  'tool_overload',
+  'checklist',
+  'tool_check',
+  'tool_rule',
+  'attachment_use',
+];
+
+/** Rows that were there before the tool room came. */
+export const ROWS_BEFORE_TOOL_ROOM = SOUND_ROWS.filter(
+  ([table, row]) =>
+    !TOOL_ROOM_TABLES.includes(table) &&
+    !['tool moved', 'tool checked', 'attachment added'].includes(String(row.kind)) &&
+    !('serial_key' in row) &&
+    !('used_at' in row),
+);
+
 /** Rows that were there before the site's own tables came. */
-export const EARLIER_ROWS = SOUND_ROWS.filter(
+export const EARLIER_ROWS = ROWS_BEFORE_TOOL_ROOM.filter(
   ([table, { kind }]) =>
     !['event_kind', 'person_part', 'site_row', 'pass_plan', 'table_confirmation'].includes(table) &&
     kind !== 'table values confirmed',

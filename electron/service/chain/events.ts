@@ -1,3 +1,6 @@
+import type { AttachmentData } from '../../../core/contract/attachment.ts';
+import type { CheckData, ChecklistData, ToolRuleData } from '../../../core/contract/check.ts';
+import type { KitData, MoveData, ToolStatus } from '../../../core/contract/custody.ts';
 import type { BreakoutData, TighteningData } from '../../../core/contract/event.ts';
 import type { ImportKind } from '../../../core/contract/import.ts';
 import type { JointData } from '../../../core/contract/joint.ts';
@@ -48,6 +51,19 @@ interface RecordedWork<T> {
   readonly jointVersion: number;
   readonly coreVersion: string;
   readonly batches: readonly BatchUse[];
+  /** Tools taken beyond what they may stand; absent in bodies recorded before it was kept. */
+  readonly overloads?: readonly Overload[];
+}
+
+export interface Overload {
+  readonly toolId: string;
+  readonly text: string;
+}
+
+export interface StatusChange {
+  readonly toolId: string;
+  readonly from: ToolStatus;
+  readonly to: ToolStatus;
 }
 
 /** Kind → what the body carries. Names are frozen once released. */
@@ -76,6 +92,24 @@ export interface EventDataByKind {
   'pass plan saved': { readonly id: string; readonly version: number; readonly data: PassPlanData };
   'pass plan approved': { readonly id: string; readonly version: number; readonly personId: string };
   'table values confirmed': { readonly data: ConfirmData };
+  'tool moved': {
+    readonly data: MoveData;
+    readonly moves: readonly StatusChange[];
+    /** Event it follows from: a return in bad condition, a failed check, a case; null when a person decided. */
+    readonly causeId: string | null;
+  };
+  'tool checked': {
+    readonly data: CheckData;
+    /** The site's list as it was followed. */
+    readonly checklist: ChecklistData | null;
+    /** Largest error of its comparisons, delivered over intended less one. */
+    readonly error: number | null;
+  };
+  'checklist saved': { readonly id: string; readonly version: number; readonly data: ChecklistData };
+  'tool rule saved': { readonly id: string; readonly version: number; readonly data: ToolRuleData };
+  'kit saved': { readonly id: string; readonly version: number; readonly data: KitData };
+  /** The content lies in a file named by its hash. */
+  'attachment added': Omit<AttachmentData, 'content'> & { readonly hash: string; readonly size: number };
   'import confirmed': {
     readonly kind: ImportKind;
     readonly fileName: string;

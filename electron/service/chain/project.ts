@@ -1,6 +1,10 @@
 import type { Kysely } from 'kysely';
+import { projectAttachments } from '../projections/attachment.ts';
 import { projectCertificates } from '../projections/certificate.ts';
+import { projectChecklists, projectChecks, projectToolRules } from '../projections/check.ts';
+import { projectMoves } from '../projections/custody.ts';
 import { projectJoints } from '../projections/joint.ts';
+import { projectKits } from '../projections/kit.ts';
 import { projectPeople, projectSite, projectUnits } from '../projections/plant.ts';
 import { projectSettings } from '../projections/setting.ts';
 import {
@@ -29,6 +33,12 @@ const PROJECTORS: { readonly [K in EventKind]: Projector<K> } = {
   'pass plan saved': projectPlans,
   'pass plan approved': projectPlanApprovals,
   'table values confirmed': projectConfirmations,
+  'tool moved': projectMoves,
+  'tool checked': projectChecks,
+  'checklist saved': projectChecklists,
+  'tool rule saved': projectToolRules,
+  'kit saved': projectKits,
+  'attachment added': projectAttachments,
   // The file's records come as events of their own.
   'import confirmed': async () => undefined,
 };

@@ -20,7 +20,8 @@ export const projectTools: Projector<'tool saved'> = async (db, events) => {
   );
 };
 
-function toolColumns(data: ToolData) {
+/** What the register's columns say of a tool. */
+export function toolColumns(data: ToolData) {
   const ratings = describeTool(data.properties);
   return {
     number: data.number,
@@ -33,5 +34,6 @@ function toolColumns(data: ToolData) {
     ratings,
     search: searchText(data.number, data.serial, data.properties.class, ratings, data.place, data.status),
     data: JSON.stringify(data),
+    serial_key: nameKey(data.serial),
   };
 }

@@ -83,7 +83,7 @@ function typedTorque(
 }
 
 async function linkWork(db: Kysely<RegisterSchema>, event: WorkEvent, kind: WorkKind): Promise<void> {
-  const { data, batches } = event.data;
+  const { data, batches, overloads = [] } = event.data;
   await insertRows(db, 'event_joint', [{ event_id: event.id, joint_id: data.jointId }]);
   await insertRows(
     db,
@@ -96,6 +96,17 @@ async function linkWork(db: Kysely<RegisterSchema>, event: WorkEvent, kind: Work
     })),
   );
   await insertRows(db, 'event_tool', toolLinks(event.id, data));
+  await insertRows(
+    db,
+    'tool_overload',
+    overloads.map(({ toolId, text }) => ({
+      event_id: event.id,
+      tool_id: toolId,
+      happened_at: event.happenedAt,
+      happened_at_utc: event.happenedAtUtc,
+      text,
+    })),
+  );
   for (const batch of batches) {
     await db
       .insertInto('batch')

@@ -1,4 +1,6 @@
 import type { Generated } from 'kysely';
+import type { CheckData, CheckKind } from '../../../core/contract/check.ts';
+import type { CustodyStep, MoveData } from '../../../core/contract/custody.ts';
 import type { WorkKind } from '../../../core/contract/setting.ts';
 import type { SiteRowKind } from '../../../core/contract/site.ts';
 import type { CertificateData, ToolClass, ToolData } from '../../../core/contract/tool.ts';
@@ -23,7 +25,14 @@ export interface RegisterSchema {
     supersedes: string | null;
   };
   event_joint: { event_id: string; joint_id: string };
-  event_tool: { event_id: string; tool_id: string; role: ToolRole; position: number };
+  event_tool: {
+    event_id: string;
+    tool_id: string;
+    role: ToolRole;
+    position: number;
+    /** Moment it was used in a tightening or breakout, UTC; null where the event is no use of it. */
+    used_at: Generated<string | null>;
+  };
   event_person: { event_id: string; person_id: string; role: PersonRole; position: number };
   event_batch: { event_id: string; batch_id: string };
   event_attachment: { event_id: string; attachment_hash: string };
@@ -66,6 +75,8 @@ export interface RegisterSchema {
     valid_until: Generated<string | null>;
     search: string;
     data: string;
+    serial_key: string;
+    holder_id: Generated<string | null>;
   };
   certificate: {
     id: string;
@@ -124,6 +135,77 @@ export interface RegisterSchema {
     source_seen: string;
     happened_at: string;
   };
+  tool_move: {
+    event_id: string;
+    tool_id: string;
+    position: number;
+    step: CustodyStep;
+    from_status: ToolData['status'];
+    to_status: ToolData['status'];
+    happened_at: string;
+    happened_at_utc: string;
+    person_id: string;
+    holder_id: string | null;
+    condition: MoveData['condition'];
+    place: string;
+    reference: string;
+    reason: string;
+    kit_id: string | null;
+  };
+  /** A recorded use beyond what the tool may stand. */
+  tool_overload: {
+    event_id: string;
+    tool_id: string;
+    happened_at: string;
+    happened_at_utc: string;
+    text: string;
+  };
+  checklist: {
+    id: string;
+    version: number;
+    name: string;
+    name_key: string;
+    kind: CheckKind;
+    retired: number;
+    data: string;
+  };
+  tool_check: {
+    id: string;
+    tool_id: string;
+    kind: CheckKind;
+    happened_at: string;
+    happened_at_utc: string;
+    person_id: string;
+    checklist_id: string | null;
+    checklist_version: number | null;
+    result: CheckData['result'];
+    /** Largest error of its comparisons, a fraction. */
+    error: number | null;
+    data: string;
+  };
+  tool_rule: { id: string; version: number; class: ToolClass; data: string };
+  kit: {
+    id: string;
+    version: number;
+    name: string;
+    name_key: string;
+    from_day: string;
+    to_day: string;
+    closed: number;
+    data: string;
+  };
+  kit_tool: { kit_id: string; tool_id: string; position: number };
+  kit_joint: { kit_id: string; joint_id: string; position: number };
+  attachment_use: {
+    event_id: string;
+    attachment_hash: string;
+    tool_id: string | null;
+    owner_event_id: string | null;
+    name: string;
+    person_id: string;
+    happened_at: string;
+    remarks: string;
+  };
   /** What lists need; input and frozen card stand in the event's body. */
   setting: {
     id: string;
@@ -153,8 +235,25 @@ export interface RegisterSchema {
   };
 }
 
-export type ToolRole = 'saved' | 'calibrated' | 'calibrated with' | ToolClass;
-type PersonRole = 'issued' | 'did the work' | 'approved' | 'confirmed';
+export type ToolRole =
+  | 'saved'
+  | 'calibrated'
+  | 'calibrated with'
+  | ToolClass
+  | 'moved'
+  | 'checked'
+  | 'in kit'
+  | 'attached'
+  | 'case';
+export type PersonRole =
+  | 'issued'
+  | 'did the work'
+  | 'approved'
+  | 'confirmed'
+  | 'handed over'
+  | 'took over'
+  | 'checked'
+  | 'attached';
 
 interface WorkColumns {
   id: string;

@@ -1,0 +1,38 @@
+import type { Projector } from '../chain/projector.ts';
+import { insertRows } from '../register/insert.ts';
+
+export const projectAttachments: Projector<'attachment added'> = async (db, events) => {
+  for (const { id, happenedAt, data } of events) {
+    const { owner, hash, name, mediaType, size, personId, remarks } = data;
+    const known = await db
+      .selectFrom('attachment')
+      .select('hash')
+      .where('hash', '=', hash)
+      .executeTakeFirst();
+    if (!known) {
+      const added_on = happenedAt.slice(0, 10);
+      await insertRows(db, 'attachment', [{ hash, name, media_type: mediaType, size, added_on }]);
+    }
+    await insertRows(db, 'event_attachment', [{ event_id: id, attachment_hash: hash }]);
+    await insertRows(db, 'attachment_use', [
+      {
+        event_id: id,
+        attachment_hash: hash,
+        tool_id: owner.kind === 'tool' ? owner.id : null,
+        owner_event_id: owner.kind === 'event' ? owner.id : null,
+        name,
+        person_id: personId,
+        happened_at: happenedAt,
+        remarks,
+      },
+    ]);
+    if (owner.kind === 'tool') {
+      await insertRows(db, 'event_tool', [
+        { event_id: id, tool_id: owner.id, role: 'attached', position: 0 },
+      ]);
+    }
+    await insertRows(db, 'event_person', [
+      { event_id: id, person_id: personId, role: 'attached', position: 0 },
+    ]);
+  }
+};
