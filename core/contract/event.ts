@@ -54,6 +54,8 @@ export type BreakoutData = z.output<typeof breakoutData>;
 /** Torque a reading stands for, and how it is known. */
 export const recordedTorque = z.strictObject({
   bolt: z.int().nullable(),
+  /** What was dialled, with its unit, as typed. */
+  dialled: z.string().nullable(),
   torque: z.number().nullable(),
   outcome: z.enum(['turned', 'would not turn', 'cut']).nullable(),
   /** "read as torque" or the certificate whose line turned the pressure into it. */
@@ -73,6 +75,8 @@ export const eventDetail = z.strictObject({
   previousHash: z.string(),
   people: z.array(z.string()),
   tools: z.array(z.strictObject({ id, number: z.string(), role: z.string() })),
+  /** Tool without pressure; it is described with the record and stands on no register. */
+  torqueTool: z.strictObject({ number: z.string(), certificate: z.string() }).nullable(),
   torques: z.array(recordedTorque),
   method,
   /** Name of the bolt set; null where the joint has only one. */

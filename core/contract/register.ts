@@ -50,6 +50,17 @@ export const referenceChoices = z.strictObject({
       approved: z.boolean(),
     }),
   ),
+  /** Gaskets that the design code's table holds m and y for, as its lookup takes them. */
+  gasketTypes: z.array(z.string()),
+  /** A class is a range of friction, no value to set a torque by. */
+  frictionClasses: z.array(
+    z.strictObject({
+      name: z.string(),
+      range: z.string(),
+      lubricants: z.array(z.string()),
+      source: z.string(),
+    }),
+  ),
   /** Rows of the site's own tables, without the retired ones; the site's grades are on `grades` too. */
   siteRows: z.array(siteRow),
 });

@@ -113,6 +113,8 @@ export const passPlanData = z
     /** What is looked at between or after the steps. */
     checks: z.array(text(200)).max(12, 'at most 12 checks'),
     source: text(300),
+    /** No longer offered; settings issued with it keep it. */
+    retired: z.boolean().default(false),
   })
   .superRefine(({ steps, groupSize }, context) => {
     steps.forEach((step, index) => {

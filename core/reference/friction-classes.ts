@@ -19,6 +19,16 @@ export interface FrictionClass {
 }
 
 /**
+ * What a friction class is called where lubricants are named.
+ *
+ * @param name A to E
+ * @returns name to show and to keep
+ * @example frictionClassName('B') // 'friction class B'
+ * @source wording of this program
+ */
+export const frictionClassName = (name: FrictionClassName): string => `friction class ${name}`;
+
+/**
  * Range of a friction class. A range is no value to set a torque by: the site chooses one and says why.
  *
  * @param name A to E

@@ -2,7 +2,7 @@ import type { SiteRowKind } from '../contract/site.ts';
 import { PASS_PLANS } from '../sequence/plans.ts';
 import { sameName } from '../text/same-name.ts';
 import { FLANGE_STANDARDS, flangeSizes } from './flanges.ts';
-import { FRICTION_CLASSES } from './friction-classes.ts';
+import { FRICTION_CLASSES, frictionClassName } from './friction-classes.ts';
 import { GASKET_FACTOR_NAMES } from './gaskets.ts';
 import { gradeNames, plainGrade } from './strengths.ts';
 
@@ -34,7 +34,7 @@ export function shippedPlanNamed(name: string): string | null {
   return PASS_PLANS.find((plan) => sameName(plan.name, name) || sameName(plan.id, name))?.name ?? null;
 }
 
-const FRICTION_NAMES: readonly string[] = FRICTION_CLASSES.map((name) => `friction class ${name}`);
+const FRICTION_NAMES: readonly string[] = FRICTION_CLASSES.map(frictionClassName);
 
 /** "ASME B16.5 8 300", "ASME B16.5 NPS 8 Class 300", "EN 1092-1 DN 200 PN 16". */
 const FLANGE_NAMES: readonly string[] = FLANGE_STANDARDS.flatMap((standard) =>

@@ -12,7 +12,10 @@ import { type PassPlan, SNUG } from './plans.ts';
  * }).steps.length // 1: the step by hand
  * @source rule of this program; snug first is common practice
  */
-export function sitePassPlan(id: string, { name, source, steps, groupSize, checks }: PassPlanData): PassPlan {
+export function sitePassPlan(
+  id: string,
+  { name, source, steps, groupSize, checks }: Omit<PassPlanData, 'retired'>,
+): PassPlan {
   return {
     id,
     name,

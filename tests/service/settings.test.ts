@@ -184,7 +184,13 @@ describe('without a pressure', () => {
       }),
     });
     const event = await ask(started, 'event.get', { id: done.id });
-    expect(event).toMatchObject({ method: 'hand torque wrench', flags: [], load: null });
+    expect(event).toMatchObject({
+      method: 'hand torque wrench',
+      torqueTool: { number: handWrench.number, certificate: handWrench.certificate },
+      flags: [],
+      load: null,
+    });
+    expect(event.torques[0]).toMatchObject({ dialled: null, torque: 385 });
   });
 
   test('a lapsed certificate of the hand wrench is refused', async () => {
@@ -236,7 +242,8 @@ describe('a joint with two bolt sets', () => {
     const data = tighteningOf(plant, { jointId, boltSet: 1, boltsTightened: 4, dialled: q('100', 'bar') });
     const { id } = await ask(started, 'event.recordTightening', { key: key(), data });
     const event = await ask(started, 'event.get', { id });
-    expect(event.boltSet).toBe('cover bolts');
+    expect(event).toMatchObject({ boltSet: 'cover bolts', torqueTool: null });
+    expect(event.torques[0]?.dialled).toBe('100 bar');
     expect(event.flags.filter((flag) => flag.startsWith('unfinished'))).toEqual([]);
     const breakout = (boltSet: number) =>
       ask(started, 'setting.compute', settingFor(plant, { jointId, boltSet, kind: 'breakout' }));

@@ -303,6 +303,40 @@ test('work done by an unapproved plan is recorded and flagged', async () => {
   expect((await ask(started, 'event.get', { id })).flags).toContain('refusal: Pass plan not approved');
 });
 
+test('a retired plan is not offered and not approved, and a setting issued with it keeps it', async () => {
+  const { id: planId } = await ask(started, 'plan.save', { ...fresh(), data: HALVES });
+  const approve = (version: number) => ({ key: key(), id: planId, version, personId: plant.personId });
+  await ask(started, 'plan.approve', approve(1));
+  const data = settingFor(plant, { planId });
+  const { id } = await ask(started, 'setting.issue', { key: key(), data, personId: plant.personId });
+  const offered = async () => (await ask(started, 'reference.choices', {})).passPlans.map((plan) => plan.id);
+  expect(await offered()).toContain(planId);
+
+  const retired = { key: key(), id: planId, version: 1, data: { ...HALVES, retired: true } };
+  expect(await ask(started, 'plan.save', retired)).toMatchObject({ version: 2 });
+  expect(await offered()).not.toContain(planId);
+  expect((await ask(started, 'plan.list', {})).rows.at(-1)).toMatchObject({ data: { retired: true } });
+  expect(await askBadly(started, 'plan.approve', approve(2))).toMatchObject({
+    code: 'invalid_input',
+    details: [{ value: HALVES.name, allowed: 'a plan that is not retired' }],
+  });
+  const card = await ask(started, 'setting.compute', data);
+  expect(card.issuable).toBe(false);
+  const sheet = await ask(started, 'setting.get', { id });
+  expect(sheet.card.passes.map(({ name }) => name)).toEqual(['Snug', 'Half', 'Full']);
+  expect((await ask(started, 'setting.recompute', { id })).differences).toEqual([]);
+});
+
+test('a plan kept before plans could be retired is not retired, and saving it unchanged writes nothing', async () => {
+  const { id } = await ask(started, 'plan.save', { ...fresh(), data: HALVES });
+  const register = new Database(join(folder, 'register.sqlite'));
+  register.prepare("update pass_plan set data = json_remove(data, '$.retired') where id = ?").run(id);
+  register.close();
+  expect((await ask(started, 'plan.list', {})).rows.at(-1)).toMatchObject({ data: { retired: false } });
+  const again = await ask(started, 'plan.save', { key: key(), id, version: 1, data: HALVES });
+  expect(again.version).toBe(1);
+});
+
 /** EN 1092-1 rows with one source only are in the tables; the first that resolves is taken. */
 async function doubtfulJoint() {
   const base = jointA(plant.unitId, 'J-0400');

@@ -81,7 +81,8 @@ interface StoredPlan {
 }
 
 function planOf({ id, version, data: text, approvedBy, approvedAt, person }: StoredPlan): SitePlan {
-  const data = JSON.parse(text) as PassPlanData;
+  // Plans kept before one could be retired don't say that they are not.
+  const data: PassPlanData = { retired: false, ...(JSON.parse(text) as Omit<PassPlanData, 'retired'>) };
   const { name, source, steps, checks = [] } = sitePassPlan(id, data);
   const approved =
     approvedBy === null || approvedAt === null || person === null

@@ -1,5 +1,7 @@
-import type { EventDetail } from '../../../core/contract/event.ts';
+import type { BreakoutData, EventDetail, TighteningData } from '../../../core/contract/event.ts';
 import type { JointData } from '../../../core/contract/joint.ts';
+import { showEntered } from '../../../core/text/number.ts';
+import type { Entered } from '../../../core/units/entered.ts';
 import type { EventBody, EventDataByKind } from '../chain/events.ts';
 import type { WriteContext } from '../context.ts';
 import { invalidField, notFound } from '../failure.ts';
@@ -79,12 +81,19 @@ function boltSetName({ boltSets }: JointData, index: number): string | null {
   return boltSets[index - 1]?.name ?? `bolt set ${index}`;
 }
 
+const shown = (value: Entered | null) => (value === null ? null : showEntered(value));
+
+function toolOf({ torqueTool }: TighteningData | BreakoutData): EventDetail['torqueTool'] {
+  return torqueTool && { number: torqueTool.number, certificate: torqueTool.certificate };
+}
+
 type Work = Pick<
   EventDetail,
   | 'kind'
   | 'settingId'
   | 'torques'
   | 'method'
+  | 'torqueTool'
   | 'load'
   | 'boltsTightened'
   | 'finalPassNoTurn'
@@ -98,8 +107,17 @@ function workOf(body: EventBody): Work {
     return {
       kind: 'tightening',
       settingId: data.settingId,
-      torques: [{ bolt: null, torque: torque.torque, outcome: null, basis: torque.basis }],
+      torques: [
+        {
+          bolt: null,
+          dialled: shown(data.dialled),
+          torque: torque.torque,
+          outcome: null,
+          basis: torque.basis,
+        },
+      ],
       method: data.method,
+      torqueTool: toolOf(data),
       load: data.load?.si ?? null,
       boltsTightened: data.boltsTightened,
       finalPassNoTurn: data.finalPassNoTurn,
@@ -111,13 +129,15 @@ function workOf(body: EventBody): Work {
   return {
     kind: 'breakout',
     settingId: data.settingId,
-    torques: data.readings.map(({ bolt, outcome }, index) => ({
+    torques: data.readings.map(({ bolt, outcome, dialled }, index) => ({
       bolt,
       outcome,
+      dialled: shown(dialled),
       torque: torques[index]?.torque ?? null,
       basis: torques[index]?.basis ?? 'not read',
     })),
     method: data.method,
+    torqueTool: toolOf(data),
     load: null,
     boltsTightened: null,
     finalPassNoTurn: null,

@@ -97,6 +97,7 @@ export const approvePlan: Write<'plan.approve'> = async (context, { id, version,
   if (current === null) throw notFound('pass plan', 'id', id);
   nextVersion('pass plan', id, version, current);
   await checkPerson(context, 'personId', personId);
+  if (current.data.retired) throw invalidField('id', current.name, 'a plan that is not retired');
   if (current.approved !== null) {
     throw new RequestFailure(
       'conflict',

@@ -6,7 +6,7 @@ import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
 import { Failure } from '../../components/failure.tsx';
 import { Faults } from '../../components/faults.ts';
-import { Choice, LongText, Quantity, same, Text } from '../../components/fields.tsx';
+import { Check, Choice, LongText, Quantity, same, Text } from '../../components/fields.tsx';
 import { EvidenceIndex } from '../evidence/evidence-index.tsx';
 import { blankStep, emptyPlan, type PlanForm, planForm, planInput } from './plan-form-values.ts';
 
@@ -84,6 +84,7 @@ function PlanEditor({ plan }: { readonly plan: SitePlan | null }) {
               />
             </div>
           </fieldset>
+          {plan !== null && <Check name="retired" label="Retired: not offered any more" />}
           {save.error && <Failure error={save.error.error} what="The plan was not saved." />}
           <div className="row">
             <button type="submit" className="act" disabled={save.isPending}>

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { passPlanData } from '../../../core/contract/site.ts';
-import { planForm, planInput } from './plan-form-values.ts';
+import { emptyPlan, planForm, planInput } from './plan-form-values.ts';
 
 test('a stored plan goes through the form unchanged', () => {
   const plan = passPlanData.parse({
@@ -24,11 +24,15 @@ test('a stored plan goes through the form unchanged', () => {
       },
     ],
     checks: ['gap at four places', 'no nut turns'],
+    retired: true,
   });
   expect(passPlanData.parse(planInput(planForm(plan)))).toEqual(plan);
 });
 
 test('empty lines are no checks', () => {
-  const form = { name: 'A', source: 'B', groupSize: ' ', steps: [], checks: ' gap \n\n  \nturn' };
-  expect(planInput(form)).toMatchObject({ groupSize: null, checks: ['gap', 'turn'] });
+  const checks = ' gap \n\n  \nturn';
+  expect(planInput({ ...emptyPlan(), groupSize: ' ', checks })).toMatchObject({
+    groupSize: null,
+    checks: ['gap', 'turn'],
+  });
 });

@@ -8,6 +8,7 @@ export interface PlanForm {
   steps: { name: string; fraction: Typed; order: string; tools: string; stopWhen: string }[];
   /** One check a line. */
   checks: string;
+  retired: boolean;
 }
 
 export const blankStep = (): PlanForm['steps'][number] => ({
@@ -24,9 +25,10 @@ export const emptyPlan = (): PlanForm => ({
   groupSize: '',
   steps: [blankStep()],
   checks: '',
+  retired: false,
 });
 
-export function planForm({ name, source, groupSize, steps, checks }: PassPlanData): PlanForm {
+export function planForm({ name, source, groupSize, steps, checks, retired }: PassPlanData): PlanForm {
   return {
     name,
     source,
@@ -37,10 +39,11 @@ export function planForm({ name, source, groupSize, steps, checks }: PassPlanDat
       tools: String(step.tools),
     })),
     checks: checks.join('\n'),
+    retired,
   };
 }
 
-export function planInput({ name, source, groupSize, steps, checks }: PlanForm): PassPlanInput {
+export function planInput({ name, source, groupSize, steps, checks, retired }: PlanForm): PassPlanInput {
   return {
     name,
     source,
@@ -50,5 +53,6 @@ export function planInput({ name, source, groupSize, steps, checks }: PlanForm):
       .split('\n')
       .map((line) => line.trim())
       .filter((line) => line !== ''),
+    retired,
   } as PassPlanInput;
 }

@@ -86,15 +86,19 @@ function Standing({ plan }: { readonly plan: PlanRow }) {
     <>
       <p className="small">
         Version {plan.version},{' '}
-        {plan.approved === null
-          ? 'not approved: no setting can be issued with it'
-          : `approved by ${plan.approved.person} ${moment(plan.approved.at, timeZone)}`}
+        {plan.data.retired
+          ? 'retired: not offered any more'
+          : plan.approved === null
+            ? 'not approved: no setting can be issued with it'
+            : `approved by ${plan.approved.person} ${moment(plan.approved.at, timeZone)}`}
         .{' '}
         <Link href={`/plans/${plan.id}/edit`}>
           Edit<span className="unseen"> {plan.name}</span>
         </Link>
       </p>
-      {plan.approved === null && <Approve id={plan.id} version={plan.version} name={plan.name} />}
+      {plan.approved === null && !plan.data.retired && (
+        <Approve id={plan.id} version={plan.version} name={plan.name} />
+      )}
     </>
   );
 }
