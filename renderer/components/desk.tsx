@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { PrintFoot, PrintHead } from '../print/print-foot.tsx';
 
 interface DeskProps {
   /** What this person works with now, on the left. */
@@ -8,32 +9,44 @@ interface DeskProps {
   readonly choices?: boolean;
   /** What can be done with what is on the page: beside it on a wide desk, above it on a narrow one. */
   readonly doings?: ReactNode;
+  /** The page; where there is a `below`, only its heading and what the margin speaks of first. */
   readonly children: ReactNode;
   /** What the book has to say about the page; without it the page takes the room. */
   readonly margin?: ReactNode;
+  /** The sections of a long page: on a narrow desk and on paper the margin comes before them. */
+  readonly below?: ReactNode;
 }
 
 /** The open notebook: index, page, margin. */
-export function Desk({ index, indexLabel, choices, doings, children, margin }: DeskProps) {
+export function Desk({ index, indexLabel, choices, doings, children, margin, below }: DeskProps) {
   const Side = choices ? 'section' : 'nav';
   return (
-    <div className={margin || doings ? 'desk' : 'desk plain'}>
+    <div className="desk">
       <Side className="index" aria-label={indexLabel}>
         {index}
       </Side>
-      {doings && (
-        <section className="doings" aria-label="What can be done">
-          {doings}
-        </section>
-      )}
-      <main className="page" id="page" tabIndex={-1}>
-        {children}
+      <main className={margin || doings ? 'page' : 'page plain'} id="page" tabIndex={-1}>
+        <div className="leaf">
+          <PrintHead />
+          {children}
+        </div>
+        {(margin || doings) && (
+          <div className="side">
+            {doings && (
+              <section className="doings" aria-label="What can be done">
+                {doings}
+              </section>
+            )}
+            {margin && (
+              <section className="margin" aria-label="Margin">
+                {margin}
+              </section>
+            )}
+          </div>
+        )}
+        {below && <div className="leaf below">{below}</div>}
+        <PrintFoot />
       </main>
-      {margin && (
-        <aside className="margin" aria-label="Margin">
-          {margin}
-        </aside>
-      )}
     </div>
   );
 }

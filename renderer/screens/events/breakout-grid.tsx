@@ -1,26 +1,27 @@
-import type { KeyboardEvent } from 'react';
+import { type KeyboardEvent, useCallback, useEffect } from 'react';
 import { useFieldArray, useFormContext, useWatch } from 'react-hook-form';
+import type { JointDetail } from '../../../core/contract/joint.ts';
 import { enter } from '../../../core/units/entered.ts';
 import { type Unit, unitsOf } from '../../../core/units/units.ts';
 import { unitLabel } from '../../app/text/number.ts';
 import { useFault } from '../../components/faults.ts';
 import { Choice } from '../../components/fields.tsx';
-import type { BreakoutForm } from './record-form-values.ts';
+import { type BreakoutForm, readableAs, rowsFor, studsOf } from './record-form-values.ts';
 
 /** One line per stud: first movement, and what became of it. Enter goes to the next stud, as on a keypad. */
-export function BreakoutGrid({ countKnown }: { readonly countKnown: boolean }) {
-  const { control, register, setValue } = useFormContext<BreakoutForm>();
+export function BreakoutGrid({ joint }: { readonly joint: JointDetail }) {
+  const { control, register } = useFormContext<BreakoutForm>();
   const { fields, append } = useFieldArray({ control, name: 'readings' });
-  const [readAs, unit, readings] = useWatch({ control, name: ['readAs', 'unit', 'readings'] });
-  const fault = useFault('readings');
-  const quantity = readAs === 'dialled' ? 'pressure' : 'torque';
-  const units = unitsOf(quantity);
-  const readAsField = register('readAs', {
-    onChange: (event: { target: { value: string } }) => {
-      const [first] = unitsOf(event.target.value === 'dialled' ? 'pressure' : 'torque');
-      if (first !== undefined) setValue('unit', first);
-    },
+  const [readAs, unit, readings, method, boltSet] = useWatch({
+    control,
+    name: ['readAs', 'unit', 'readings', 'method', 'boltSet'],
   });
+  const studs = studsOf(joint, boltSet);
+  const readable = readableAs(method);
+  useMatchingRows(studs);
+  const readIn = useReadIn(readable, readAs);
+  const fault = useFault('readings');
+  const units = unitsOf(QUANTITY[readAs]);
   const onKeyDown = (event: KeyboardEvent<HTMLElement>) => {
     if (event.key !== 'Enter' || !(event.target instanceof HTMLInputElement)) return;
     event.preventDefault();
@@ -33,9 +34,16 @@ export function BreakoutGrid({ countKnown }: { readonly countKnown: boolean }) {
       <div className="fields">
         <div className="field">
           <label htmlFor="readAs">Read as</label>
-          <select id="readAs" {...readAsField}>
-            <option value="dialled">pressure on the gauge</option>
-            <option value="torque">torque</option>
+          <select
+            id="readAs"
+            value={readAs}
+            onChange={(event) => readIn(event.target.value === 'dialled' ? 'dialled' : 'torque')}
+          >
+            {readable.map((each) => (
+              <option key={each} value={each}>
+                {READ_AS[each]}
+              </option>
+            ))}
           </select>
         </div>
         <Choice
@@ -72,7 +80,7 @@ export function BreakoutGrid({ countKnown }: { readonly countKnown: boolean }) {
           );
         })}
       </div>
-      {!countKnown && (
+      {studs === null && (
         <button type="button" className="quiet" onClick={() => append({ text: '', outcome: '' })}>
           Add a stud
         </button>
@@ -80,4 +88,37 @@ export function BreakoutGrid({ countKnown }: { readonly countKnown: boolean }) {
       {fault && <p className="fault-line">{fault.allowed}</p>}
     </fieldset>
   );
+}
+
+const READ_AS = { dialled: 'pressure on the gauge', torque: 'torque' };
+const QUANTITY = { dialled: 'pressure', torque: 'torque' } as const;
+
+/** Another bolt set has another number of studs. */
+function useMatchingRows(studs: number | null) {
+  const { getValues, setValue } = useFormContext<BreakoutForm>();
+  useEffect(() => {
+    if (studs === null) return;
+    const rows = getValues('readings');
+    const matching = rowsFor(studs, rows);
+    if (matching.length !== rows.length) setValue('readings', matching);
+  }, [studs, getValues, setValue]);
+}
+
+/** Sets what is read together with a unit of it, also where another method no longer has what was read before. */
+function useReadIn(readable: readonly BreakoutForm['readAs'][], readAs: BreakoutForm['readAs']) {
+  const { setValue } = useFormContext<BreakoutForm>();
+  const readIn = useCallback(
+    (next: BreakoutForm['readAs']) => {
+      setValue('readAs', next);
+      const [first] = unitsOf(QUANTITY[next]);
+      if (first !== undefined) setValue('unit', first);
+    },
+    [setValue],
+  );
+  const [only] = readable;
+  const lost = only !== undefined && !readable.includes(readAs);
+  useEffect(() => {
+    if (lost) readIn(only);
+  }, [lost, only, readIn]);
+  return readIn;
 }

@@ -1,7 +1,6 @@
 import { useFormContext } from 'react-hook-form';
 import { LongText, Text } from '../../components/fields.tsx';
 import { PeopleChoice } from '../../components/people-choice.tsx';
-import { ToolSetFields } from '../../components/tool-set-fields.tsx';
 import type { CommonForm } from './record-form-values.ts';
 
 export function WhenAndWho() {
@@ -22,21 +21,6 @@ export function WhenAndWho() {
         onChange={(ids) => form.setValue('personIds', ids, { shouldDirty: true })}
       />
     </>
-  );
-}
-
-export function UsedTools() {
-  const form = useFormContext<CommonForm>();
-  return (
-    <fieldset>
-      <legend>Tools really used</legend>
-      <div className="fields">
-        <ToolSetFields
-          tools={form.watch('tools')}
-          onChange={(tools) => form.setValue('tools', tools, { shouldDirty: true })}
-        />
-      </div>
-    </fieldset>
   );
 }
 

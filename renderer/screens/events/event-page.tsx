@@ -47,6 +47,24 @@ function EventBody({ event }: { readonly event: EventDetail }) {
           <dt>Done by</dt>
           <dd>{event.people.join(', ')}</dd>
         </div>
+        <div>
+          <dt>Done with</dt>
+          <dd>{event.method}</dd>
+        </div>
+        {event.boltSet !== null && (
+          <div>
+            <dt>Bolt set</dt>
+            <dd>{event.boltSet}</dd>
+          </div>
+        )}
+        {event.method === 'tensioner' && event.kind === 'tightening' && (
+          <div>
+            <dt>Load left in each stud</dt>
+            <dd>
+              <Measure si={event.load} unit="kN" />
+            </dd>
+          </div>
+        )}
         {event.boltsTightened !== null && (
           <div>
             <dt>Studs tightened</dt>
@@ -76,18 +94,7 @@ function EventBody({ event }: { readonly event: EventDetail }) {
       </section>
       <section>
         <h2>Tools used</h2>
-        {event.tools.length === 0 ? (
-          <p className="small">No tool was named.</p>
-        ) : (
-          <ul className="plain-list">
-            {event.tools.map((tool) => (
-              <li key={tool.id}>
-                <Link href={`/tools/${tool.id}`}>{tool.number}</Link>{' '}
-                <span className="small">{tool.role}</span>
-              </li>
-            ))}
-          </ul>
-        )}
+        <UsedTools event={event} />
       </section>
       {event.remarks && (
         <section>
@@ -99,12 +106,39 @@ function EventBody({ event }: { readonly event: EventDetail }) {
   );
 }
 
+function UsedTools({ event: { tools, torqueTool } }: { readonly event: EventDetail }) {
+  if (tools.length === 0 && torqueTool === null) return <p className="small">No tool was named.</p>;
+  return (
+    <ul className="plain-list">
+      {torqueTool && (
+        <li>
+          <b>{torqueTool.number}</b>{' '}
+          <span className="small">
+            {torqueTool.certificate === '' ? 'no certificate named' : `certificate ${torqueTool.certificate}`}
+          </span>
+        </li>
+      )}
+      {tools.map((tool) => (
+        <li key={tool.id}>
+          <Link href={`/tools/${tool.id}`}>{tool.number}</Link> <span className="small">{tool.role}</span>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
 function TorqueTable({ event }: { readonly event: EventDetail }) {
+  const dialled = event.torques.some((row) => row.dialled !== null);
   return (
     <table className="tab narrow">
       <thead>
         <tr>
           <th scope="col">Stud</th>
+          {dialled && (
+            <th scope="col" className="num">
+              Dialled
+            </th>
+          )}
           <th scope="col" className="num">
             Torque
           </th>
@@ -116,6 +150,7 @@ function TorqueTable({ event }: { readonly event: EventDetail }) {
         {event.torques.map((row) => (
           <tr key={row.bolt ?? 'all'}>
             <th scope="row">{row.bolt ?? 'all'}</th>
+            {dialled && <td className="num">{row.dialled ?? 'not read'}</td>}
             <td className="num">
               <Measure si={row.torque} unit="N.m" />
             </td>

@@ -5,15 +5,14 @@ import type { JointDetail } from '../../../core/contract/joint.ts';
 import type { IssuedSetting } from '../../../core/contract/setting.ts';
 import { useWrite } from '../../app/ask.ts';
 import { useRegister } from '../../app/register.ts';
-import { nowLocal } from '../../app/text/time.ts';
 import { draftOf, useDraft } from '../../components/draft.ts';
 import { DraftNote } from '../../components/draft-note.tsx';
 import { Failure } from '../../components/failure.tsx';
 import { Faults } from '../../components/faults.ts';
-import { EMPTY_SET } from '../settings/last-set.ts';
 import { BreakoutGrid } from './breakout-grid.tsx';
-import { Remarks, UsedTools, WhenAndWho } from './common-fields.tsx';
-import { type BreakoutForm, breakoutInput } from './record-form-values.ts';
+import { Remarks, WhenAndWho } from './common-fields.tsx';
+import { MethodFields, UsedTools } from './method-fields.tsx';
+import { type BreakoutForm, breakoutInput, freshCommon, rowsFor, studsOf } from './record-form-values.ts';
 import { RecordPage } from './record-page.tsx';
 
 interface RecordProps {
@@ -40,15 +39,12 @@ const ROWS_WITHOUT_COUNT = 8;
 function BreakoutEditor({ joint, setting }: EditorProps) {
   const { timeZone } = useRegister();
   const draftName = `breakout.${joint.id}.${setting?.id ?? 'none'}`;
-  const rows = joint.boltCount ?? ROWS_WITHOUT_COUNT;
+  const started = freshCommon(setting, timeZone);
   const fresh: BreakoutForm = {
-    happenedAt: nowLocal(timeZone),
-    personIds: [],
-    tools: setting?.input.tools ?? EMPTY_SET,
+    ...started,
     readAs: 'dialled',
     unit: setting?.card.gauge?.unit ?? 'bar',
-    readings: Array.from({ length: rows }, () => ({ text: '', outcome: '' as const })),
-    remarks: '',
+    readings: rowsFor(studsOf(joint, started.boltSet) ?? ROWS_WITHOUT_COUNT),
   };
   const form = useForm<BreakoutForm>({ defaultValues: draftOf(draftName, fresh) });
   const draft = useDraft(draftName, form);
@@ -78,7 +74,11 @@ function BreakoutEditor({ joint, setting }: EditorProps) {
             }}
           />
           <WhenAndWho />
-          <BreakoutGrid countKnown={joint.boltCount !== null} />
+          <fieldset>
+            <legend>What was done</legend>
+            <MethodFields joint={joint} />
+          </fieldset>
+          <BreakoutGrid joint={joint} />
           <UsedTools />
           <Remarks />
           {error && <Failure error={error} what="The breakout was not recorded." />}

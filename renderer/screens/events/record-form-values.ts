@@ -1,10 +1,17 @@
 import type { BreakoutInput, TighteningInput } from '../../../core/contract/event.ts';
-import type { IssuedSetting, ToolSetInput } from '../../../core/contract/setting.ts';
-import { withOffset } from '../../app/text/time.ts';
+import type { JointDetail } from '../../../core/contract/joint.ts';
+import type { IssuedSetting, Method, ToolSetInput } from '../../../core/contract/setting.ts';
+import { nowLocal, withOffset } from '../../app/text/time.ts';
+import { recordedTool, type TorqueToolForm, torqueToolForm } from '../../components/torque-tool-form.ts';
 import { orNull, type Typed } from '../../components/typed.ts';
+import { EMPTY_SET, takesToolSet, takesTorqueTool } from '../../components/work-method.ts';
 
 /** What every record of work asks for. */
 export interface CommonForm {
+  method: Method;
+  /** Number of the bolt set, as its choice holds it; "0" is the joint's own bolting. */
+  boltSet: string;
+  torqueTool: TorqueToolForm;
   happenedAt: string;
   personIds: string[];
   tools: ToolSetInput;
@@ -36,36 +43,67 @@ export interface BreakoutForm extends CommonForm {
 
 interface About {
   readonly jointId: string;
-  /** The setting the work followed; it says the method and which studs, which can't be chosen here. */
+  /** The setting the work followed. What was done may differ from it, and is then flagged. */
   readonly setting: IssuedSetting | null;
   readonly timeZone: string;
 }
 
-function common(form: CommonForm, about: About) {
+export function freshCommon(setting: IssuedSetting | null, timeZone: string): CommonForm {
   return {
-    jointId: about.jointId,
-    settingId: about.setting?.id ?? null,
-    ...(about.setting === null ? {} : methodOf(about.setting)),
-    happenedAt: form.happenedAt === '' ? '' : withOffset(form.happenedAt, about.timeZone),
-    personIds: form.personIds,
-    tools: form.tools,
-    remarks: form.remarks,
+    method: setting?.input.method ?? 'hydraulic wrench',
+    boltSet: String(setting?.input.boltSet ?? 0),
+    torqueTool: torqueToolForm(setting?.input.torqueTool ?? null),
+    happenedAt: nowLocal(timeZone),
+    personIds: [],
+    tools: setting?.input.tools ?? EMPTY_SET,
+    remarks: '',
   };
 }
 
-function methodOf({ input: { method, torqueTool, boltSet } }: IssuedSetting) {
-  return { method, torqueTool, boltSet };
+/** Studs of a bolt set; null where their number is not known. */
+export function studsOf({ boltCount, data }: JointDetail, boltSet: string): number | null {
+  return boltSet === '0' ? boltCount : (data.boltSets[Number(boltSet) - 1]?.bolting.count ?? null);
+}
+
+/** What belongs to another method than the chosen one is not sent. */
+function common(form: CommonForm, { jointId, setting, timeZone }: About) {
+  const { method } = form;
+  return {
+    jointId,
+    settingId: setting?.id ?? null,
+    method,
+    torqueTool: takesTorqueTool(method) ? recordedTool(form.torqueTool) : null,
+    boltSet: Number(form.boltSet),
+    happenedAt: form.happenedAt === '' ? '' : withOffset(form.happenedAt, timeZone),
+    personIds: form.personIds,
+    tools: takesToolSet(method) ? form.tools : EMPTY_SET,
+    remarks: form.remarks,
+  };
 }
 
 export function tighteningInput(form: TighteningForm, about: About): TighteningInput {
   return {
     ...common(form, about),
-    dialled: orNull(form.dialled) as TighteningInput['dialled'],
-    torque: orNull(form.torque) as TighteningInput['torque'],
-    load: orNull(form.load) as TighteningInput['load'],
+    dialled: (takesToolSet(form.method) ? orNull(form.dialled) : null) as TighteningInput['dialled'],
+    torque: (form.method === 'tensioner' ? null : orNull(form.torque)) as TighteningInput['torque'],
+    load: (form.method === 'tensioner' ? orNull(form.load) : null) as TighteningInput['load'],
     boltsTightened: form.boltsTightened.trim() === '' ? Number.NaN : Number(form.boltsTightened),
     finalPassNoTurn: form.finalPassNoTurn,
   };
+}
+
+/** What can be read on a stud: a tensioner has no torque, a tool without pressure no gauge. */
+export function readableAs(method: Method): BreakoutForm['readAs'][] {
+  if (takesTorqueTool(method)) return ['torque'];
+  return takesToolSet(method) ? ['dialled', 'torque'] : ['dialled'];
+}
+
+const BLANK: ReadingRow = { text: '', outcome: '' };
+
+/** One row a stud; rows that hold something are never cut off. */
+export function rowsFor(studs: number, rows: readonly ReadingRow[] = []): ReadingRow[] {
+  const last = rows.findLastIndex(({ text, outcome }) => text.trim() !== '' || outcome !== '');
+  return Array.from({ length: Math.max(studs, last + 1) }, (_, at) => rows[at] ?? BLANK);
 }
 
 /** A stud with neither a reading nor an outcome was not worked on and is left out. */

@@ -79,13 +79,41 @@ function SettingWords({ issued }: { readonly issued: IssuedSetting }) {
   const { card } = issued;
   return (
     <p className="said block">
-      Setting <Link href={`/settings/${issued.id}`}>{issued.number}</Link>:{' '}
+      Setting <Link href={`/settings/${issued.id}`}>{issued.number}</Link>
+      {card.boltSet && <>, {card.boltSet.name}</>}: <Said card={card} />. Record what was really done and
+      used, not what the setting said.
+    </p>
+  );
+}
+
+/** What the setting asked for, in the terms of its method. */
+function Said({ card }: { readonly card: IssuedSetting['card'] }) {
+  if (card.method === 'tensioner') {
+    return (
+      <>
+        tension to{' '}
+        <b>
+          <Measure si={card.targetLoad} unit="kN" />
+        </b>{' '}
+        left in each stud
+      </>
+    );
+  }
+  if (card.method !== 'hydraulic wrench') {
+    return (
+      <>
+        set <b>{card.toolSetting?.text ?? 'not known'}</b> on {card.method} {card.toolSetting?.tool},{' '}
+        <Measure si={card.torque} unit="N.m" />
+      </>
+    );
+  }
+  return (
+    <>
       {card.kind === 'tightening' ? 'dial' : 'begin at'}{' '}
       <b>
         <DialText dial={card.dial} />
       </b>{' '}
-      on gauge {card.gauge?.number ?? 'not known'}, <Measure si={card.torque} unit="N.m" />. Record what was
-      really done and used, not what the setting said.
-    </p>
+      on gauge {card.gauge?.number ?? 'not known'}, <Measure si={card.torque} unit="N.m" />
+    </>
   );
 }

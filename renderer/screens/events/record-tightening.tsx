@@ -1,19 +1,19 @@
-import { FormProvider, useForm } from 'react-hook-form';
+import { FormProvider, useForm, useWatch } from 'react-hook-form';
 import { Link, useLocation } from 'wouter';
 import type { JointDetail } from '../../../core/contract/joint.ts';
 import type { IssuedSetting } from '../../../core/contract/setting.ts';
 import { useWrite } from '../../app/ask.ts';
 import { useRegister } from '../../app/register.ts';
-import { nowLocal } from '../../app/text/time.ts';
 import { draftOf, useDraft } from '../../components/draft.ts';
 import { DraftNote } from '../../components/draft-note.tsx';
 import { Failure } from '../../components/failure.tsx';
 import { Faults } from '../../components/faults.ts';
 import { Check, Quantity, Text } from '../../components/fields.tsx';
 import { blank } from '../../components/typed.ts';
-import { EMPTY_SET } from '../settings/last-set.ts';
-import { Remarks, UsedTools, WhenAndWho } from './common-fields.tsx';
-import { type TighteningForm, tighteningInput } from './record-form-values.ts';
+import { takesToolSet } from '../../components/work-method.ts';
+import { Remarks, WhenAndWho } from './common-fields.tsx';
+import { MethodFields, UsedTools } from './method-fields.tsx';
+import { freshCommon, studsOf, type TighteningForm, tighteningInput } from './record-form-values.ts';
 import { RecordPage } from './record-page.tsx';
 
 interface RecordProps {
@@ -38,15 +38,12 @@ function TighteningEditor({ joint, setting }: EditorProps) {
   const { timeZone } = useRegister();
   const draftName = `tightening.${joint.id}.${setting?.id ?? 'none'}`;
   const fresh: TighteningForm = {
-    happenedAt: nowLocal(timeZone),
-    personIds: [],
-    tools: setting?.input.tools ?? EMPTY_SET,
+    ...freshCommon(setting, timeZone),
     dialled: blank(setting?.card.gauge?.unit ?? 'bar'),
     torque: blank('N.m'),
     load: blank('kN'),
     boltsTightened: '',
     finalPassNoTurn: false,
-    remarks: '',
   };
   const form = useForm<TighteningForm>({ defaultValues: draftOf(draftName, fresh) });
   const draft = useDraft(draftName, form);
@@ -77,37 +74,10 @@ function TighteningEditor({ joint, setting }: EditorProps) {
           <WhenAndWho />
           <fieldset>
             <legend>What was done</legend>
+            <MethodFields joint={joint} />
             <div className="fields">
-              <Quantity
-                name="dialled"
-                label="Dialled for the final pass"
-                quantity="pressure"
-                hint="As the gauge showed it"
-              />
-              <Quantity
-                name="torque"
-                label="Torque"
-                quantity="torque"
-                hint="Only for work done without pressure"
-              />
-              {setting?.input.method === 'tensioner' && (
-                <Quantity
-                  name="load"
-                  label="Load left in each stud"
-                  quantity="force"
-                  hint="From the tensioning record; needed"
-                />
-              )}
-              <Text
-                name="boltsTightened"
-                label="Studs tightened"
-                inputMode="numeric"
-                hint={
-                  joint.boltCount === null
-                    ? 'The joint’s number of studs is not known'
-                    : `The joint has ${joint.boltCount}`
-                }
-              />
+              <ReachedFields />
+              <StudsTightened joint={joint} />
               <Check name="finalPassNoTurn" label="No nut turned in the final round" />
             </div>
           </fieldset>
@@ -125,5 +95,48 @@ function TighteningEditor({ joint, setting }: EditorProps) {
         </form>
       </Faults>
     </FormProvider>
+  );
+}
+
+/** What shows that the work is done: a pressure, a torque, or the load that was left. */
+function ReachedFields() {
+  const method = useWatch<TighteningForm, 'method'>({ name: 'method' });
+  if (method === 'tensioner') {
+    return (
+      <Quantity
+        name="load"
+        label="Load left in each stud"
+        quantity="force"
+        hint="From the tensioning record; needed"
+      />
+    );
+  }
+  if (!takesToolSet(method)) {
+    return <Quantity name="torque" label="Torque" quantity="torque" hint="As set on the tool; needed" />;
+  }
+  return (
+    <>
+      <Quantity
+        name="dialled"
+        label="Dialled for the final pass"
+        quantity="pressure"
+        hint="As the gauge showed it"
+      />
+      <Quantity name="torque" label="Torque" quantity="torque" hint="Only where no pressure was dialled" />
+    </>
+  );
+}
+
+function StudsTightened({ joint }: { readonly joint: JointDetail }) {
+  const boltSet = useWatch<TighteningForm, 'boltSet'>({ name: 'boltSet' });
+  const studs = studsOf(joint, boltSet);
+  const whose = joint.data.boltSets.length > 0 ? 'bolt set' : 'joint';
+  return (
+    <Text
+      name="boltsTightened"
+      label="Studs tightened"
+      inputMode="numeric"
+      hint={studs === null ? `The ${whose}’s number of studs is not known` : `The ${whose} has ${studs}`}
+    />
   );
 }

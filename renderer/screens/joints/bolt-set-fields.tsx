@@ -1,5 +1,6 @@
 import type { ReferenceChoices } from '../../../core/contract/register.ts';
 import { Text } from '../../components/fields.tsx';
+import { TakeSiteRow } from '../site/take-site-row.tsx';
 import {
   BoltingFields,
   LimitFields,
@@ -28,6 +29,7 @@ export function BoltSetFields({ name, of, choices }: BoltSetFieldsProps) {
       </div>
       <p className="small lead-in">Lubricant left empty is the joint’s.</p>
       <div className="fields">
+        <TakeSiteRow kind="lubricant" under={`${name}.lubricant`} of={of} />
         <LubricantFields {...under} />
       </div>
       <div className="fields">

@@ -22,32 +22,42 @@ export function JointPage({ id }: { readonly id: string }) {
       index={<JointIndex current={id} />}
       doings={joint.data && <JointDoings id={id} />}
       margin={joint.data && <JointMargin joint={joint.data} line={line} />}
+      below={joint.data && <JointSections joint={joint.data} line={line} onLine={setLine} />}
     >
       <Asked asking={joint} what="the joint">
-        {(detail) => (
-          <>
-            <JointTitle joint={detail} />
-            <div className="two top-aligned">
-              <ValueLines lines={jointLines(detail)} chosen={line} onChoose={setLine} />
-              <JointDrawing joint={detail} />
-            </div>
-            <section aria-label="Further data">
-              {jointGroups(detail.data).map((group) => (
-                <FoldedLines key={group.name} group={group} chosen={line} onChoose={setLine} />
-              ))}
-            </section>
-            {detail.data.remarks && (
-              <section>
-                <h2>Remarks</h2>
-                <p>{detail.data.remarks}</p>
-              </section>
-            )}
-            <JointChartSection id={id} />
-            <JointHistory id={id} />
-          </>
-        )}
+        {(detail) => <JointTitle joint={detail} />}
       </Asked>
     </Desk>
+  );
+}
+
+interface JointSectionsProps {
+  readonly joint: JointDetail;
+  readonly line: JointLine | null;
+  readonly onLine: (line: JointLine) => void;
+}
+
+function JointSections({ joint, line, onLine }: JointSectionsProps) {
+  return (
+    <>
+      <div className="two top-aligned">
+        <ValueLines lines={jointLines(joint)} chosen={line} onChoose={onLine} />
+        <JointDrawing joint={joint} />
+      </div>
+      <section aria-label="Further data">
+        {jointGroups(joint.data).map((group) => (
+          <FoldedLines key={group.name} group={group} chosen={line} onChoose={onLine} />
+        ))}
+      </section>
+      {joint.data.remarks && (
+        <section>
+          <h2>Remarks</h2>
+          <p>{joint.data.remarks}</p>
+        </section>
+      )}
+      <JointChartSection id={joint.id} />
+      <JointHistory id={joint.id} />
+    </>
   );
 }
 
@@ -60,7 +70,7 @@ interface FoldedLinesProps {
 function FoldedLines({ group, chosen, onChoose }: FoldedLinesProps) {
   const known = group.lines.filter((line) => line.text !== null).length;
   return (
-    <details className="folded">
+    <details className={known === 0 ? 'folded none-known' : 'folded'}>
       <summary>
         {group.name}{' '}
         <span className="small">{known === 0 ? 'not known' : `${known} of ${group.lines.length} known`}</span>

@@ -1,8 +1,6 @@
-import { useState } from 'react';
 import type { IssuedSetting, SettingCard } from '../../../core/contract/setting.ts';
 import { useRegister } from '../../app/register.ts';
-import { counted } from '../../app/text/number.ts';
-import { day, moment, span } from '../../app/text/time.ts';
+import { moment, span } from '../../app/text/time.ts';
 import { Title } from '../../components/desk.tsx';
 import { BreakoutLines } from './breakout-lines.tsx';
 import type { Choosing } from './card-number.tsx';
@@ -13,20 +11,25 @@ import { OrderFigure } from './order-figure.tsx';
 import { type Place, stepsOf } from './order-steps.ts';
 import { PassTable } from './pass-table.tsx';
 import { SetChain } from './set-chain.tsx';
+import { SignatureLines } from './signature-lines.tsx';
 
-interface CardPageProps extends Choosing {
+/** Bolt and pass that the drawing shows and the table marks. */
+export interface Walking {
+  readonly place: Place;
+  readonly onPlace: (place: Place) => void;
+}
+
+export const START: Place = { pass: 0, step: 0 };
+
+interface CardPageProps extends Choosing, Walking {
   readonly card: SettingCard;
   readonly issued: IssuedSetting | null;
 }
 
-/** The setting card as it stands on screen and on paper: cautions, number, order, passes, set, deferral. */
-export function CardPage({ card, issued, chosen, onChoose }: CardPageProps) {
-  const [place, setPlace] = useState<Place>({ pass: 0, step: 0 });
-  const register = useRegister();
-  const steps = stepsOf(card);
+/** What is read first, on screen and on paper: the joint, the cautions, the number, the order. */
+export function CardHead({ card, issued, chosen, onChoose, place, onPlace }: CardPageProps) {
   return (
     <>
-      {register.demo && <p className="demo-mark only-print">Demo plant, invented</p>}
       <Title
         name={card.tag}
         beside={card.location}
@@ -44,29 +47,42 @@ export function CardPage({ card, issued, chosen, onChoose }: CardPageProps) {
       <Cautions cautions={card.cautions} folded={issued === null} />
       <div className="two">
         <DialSection card={card} chosen={chosen} onChoose={onChoose} />
-        <OrderFigure card={card} steps={steps} place={place} onPlace={setPlace} />
+        <OrderFigure card={card} steps={stepsOf(card)} place={place} onPlace={onPlace} />
       </div>
-      {card.breakout && (
-        <BreakoutLines card={card} breakout={card.breakout} chosen={chosen} onChoose={onChoose} />
-      )}
-      <PassTable card={card} place={place} onPass={(pass) => setPlace({ pass, step: 0 })} />
-      {card.method === 'hydraulic wrench' && <SetChain card={card} chosen={chosen} onChoose={onChoose} />}
-      <CardSections card={card} chosen={chosen} onChoose={onChoose} frozen={issued !== null} />
-      <p className="defer small">{card.deferral}</p>
-      {issued && (
-        <p className="small seal">
-          <span>
-            Setting {issued.number}, issued {moment(issued.issuedAt, register.timeZone)} by {issued.issuedBy}.
-            Calculations {card.coreVersion}.
-          </span>
-          <span>Record {issued.hash}</span>
-          {register.head && (
-            <span>
-              Register head on {day(register.today)} over {counted(register.events, 'record')} {register.head}
-            </span>
-          )}
-        </p>
-      )}
     </>
+  );
+}
+
+/** The job itself, then everything it rests on. */
+export function CardBody({ card, issued, chosen, onChoose, place, onPlace }: CardPageProps) {
+  return (
+    <>
+      <div className="job">
+        {card.breakout && (
+          <BreakoutLines card={card} breakout={card.breakout} chosen={chosen} onChoose={onChoose} />
+        )}
+        <PassTable card={card} place={place} onPass={(pass) => onPlace({ pass, step: 0 })} />
+        {card.method === 'hydraulic wrench' && <SetChain card={card} chosen={chosen} onChoose={onChoose} />}
+        {issued && <SignatureLines issued={issued} />}
+      </div>
+      <div className="rests-on">
+        <CardSections card={card} chosen={chosen} onChoose={onChoose} frozen={issued !== null} />
+        <p className="defer small">{card.deferral}</p>
+        {issued && <Seal card={card} issued={issued} />}
+      </div>
+    </>
+  );
+}
+
+function Seal({ card, issued }: { readonly card: SettingCard; readonly issued: IssuedSetting }) {
+  const { timeZone } = useRegister();
+  return (
+    <p className="small seal">
+      <span>
+        Setting {issued.number}, issued {moment(issued.issuedAt, timeZone)} by {issued.issuedBy}. Calculations{' '}
+        {card.coreVersion}.
+      </span>
+      <span>Record {issued.hash}</span>
+    </p>
   );
 }

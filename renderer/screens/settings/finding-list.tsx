@@ -17,7 +17,7 @@ export function FindingList({ findings, jointId, confirmable }: FindingListProps
     (one, other) => SEVERITIES.indexOf(one.severity) - SEVERITIES.indexOf(other.severity),
   );
   return (
-    <section aria-labelledby="findings">
+    <section className="findings" aria-labelledby="findings">
       <h2 id="findings">Findings</h2>
       {ordered.length === 0 && <p className="small">Nothing stands against this setting.</p>}
       {ordered.map((finding) => (

@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { Link } from 'wouter';
 import type { IssuedSetting } from '../../../core/contract/setting.ts';
 import { useAsk } from '../../app/ask.ts';
@@ -5,7 +6,7 @@ import { Asked } from '../../components/asked.tsx';
 import { Desk } from '../../components/desk.tsx';
 import { JointIndex } from '../joints/joint-index.tsx';
 import { CardMargin } from './card-margin.tsx';
-import { CardPage } from './card-page.tsx';
+import { CardBody, CardHead, START } from './card-page.tsx';
 import { RecomputeSection } from './recompute-section.tsx';
 import { useWorking } from './use-working.ts';
 
@@ -13,6 +14,8 @@ import { useWorking } from './use-working.ts';
 export function IssuedSheet({ id }: { readonly id: string }) {
   const issued = useAsk('setting.get', { id });
   const { chosen, choose, working } = useWorking(issued.data?.card ?? null);
+  const [place, onPlace] = useState(START);
+  const reading = { chosen, onChoose: choose, place, onPlace };
   return (
     <Desk
       indexLabel="Joints"
@@ -25,9 +28,10 @@ export function IssuedSheet({ id }: { readonly id: string }) {
           </CardMargin>
         )
       }
+      below={issued.data && <CardBody card={issued.data.card} issued={issued.data} {...reading} />}
     >
       <Asked asking={issued} what="the setting">
-        {(setting) => <CardPage card={setting.card} issued={setting} chosen={chosen} onChoose={choose} />}
+        {(setting) => <CardHead card={setting.card} issued={setting} {...reading} />}
       </Asked>
     </Desk>
   );

@@ -1,14 +1,6 @@
 import type { ToolSetInput } from '../../../core/contract/setting.ts';
 import { remembered } from '../../app/remember.ts';
-
-export const EMPTY_SET: ToolSetInput = {
-  driveId: null,
-  cassetteId: null,
-  reducerIds: [],
-  pumpId: null,
-  gaugeId: null,
-  hoseIds: [],
-};
+import { EMPTY_SET } from '../../components/work-method.ts';
 
 interface LastSet {
   readonly tools: ToolSetInput;

@@ -76,7 +76,7 @@ export function LimitsSection({ card, chosen, onChoose }: SectionProps) {
 
 function Needs({ needs }: { readonly needs: readonly string[] }) {
   return (
-    <details className="small">
+    <details className="small takes">
       <summary>It takes {counted(needs.length, 'value')}</summary>
       <ul className="reasons">
         {needs.map((need) => (

@@ -3,10 +3,11 @@ import type { FieldFault } from '../../../core/contract/errors.ts';
 import type { JointData } from '../../../core/contract/joint.ts';
 import type { ReferenceChoices } from '../../../core/contract/register.ts';
 import type { RequestInput } from '../../../core/contract/requests.ts';
-import { type Method, method } from '../../../core/contract/setting.ts';
+import type { Method } from '../../../core/contract/setting.ts';
 import { useAsk } from '../../app/ask.ts';
 import { day } from '../../app/text/time.ts';
 import { ToolSetFields } from '../../components/tool-set-fields.tsx';
+import { boltSetOptions, METHODS, takesToolSet, takesTorqueTool } from '../../components/work-method.ts';
 import { TorqueToolFields } from './torque-tool-fields.tsx';
 
 interface SettingChoicesProps {
@@ -17,18 +18,10 @@ interface SettingChoicesProps {
   readonly onChange: (input: RequestInput<'setting.compute'>) => void;
 }
 
-const METHODS = method.options;
-
-const usesSet = (input: RequestInput<'setting.compute'>): boolean =>
-  (input.method ?? 'hydraulic wrench') === 'hydraulic wrench';
-
-/** A tensioner is set by its maker's tables, not to a torque. */
-const describesTool = (input: RequestInput<'setting.compute'>): boolean =>
-  !usesSet(input) && input.method !== 'tensioner';
-
 /** What the card is worked out for, beside the page: every change works it out again. */
 export function SettingChoices({ input, plans, faults, onChange }: SettingChoicesProps) {
   const joint = useAsk('joint.get', { id: input.jointId });
+  const by = input.method ?? 'hydraulic wrench';
   const set = (part: Partial<RequestInput<'setting.compute'>>) => onChange({ ...input, ...part });
   return (
     <div className="stack choices">
@@ -87,23 +80,19 @@ export function SettingChoices({ input, plans, faults, onChange }: SettingChoice
       <BoltSetChoice input={input} sets={joint.data?.data.boltSets ?? []} onChange={onChange} />
       <div className="field">
         <label htmlFor="method">Tightened with</label>
-        <select
-          id="method"
-          value={input.method ?? 'hydraulic wrench'}
-          onChange={(event) => set({ method: event.target.value as Method })}
-        >
+        <select id="method" value={by} onChange={(event) => set({ method: event.target.value as Method })}>
           {METHODS.map((each) => (
             <option key={each}>{each}</option>
           ))}
         </select>
       </div>
-      {usesSet(input) && (
+      {takesToolSet(by) && (
         <>
           <h2>Tool set</h2>
           <ToolSetFields tools={input.tools} onChange={(tools) => set({ tools })} />
         </>
       )}
-      {describesTool(input) && (
+      {takesTorqueTool(by) && (
         <TorqueToolFields faults={faults} onChange={(torqueTool) => set({ torqueTool })} />
       )}
       {input.kind === 'tightening' && (
@@ -138,10 +127,9 @@ function BoltSetChoice({ input, sets, onChange }: BoltSetChoiceProps) {
         value={input.boltSet ?? 0}
         onChange={(event) => onChange({ ...input, boltSet: Number(event.target.value) })}
       >
-        <option value={0}>the joint’s first bolting</option>
-        {sets.map((set, at) => (
-          <option key={set.name} value={at + 1}>
-            {set.name}
+        {boltSetOptions(sets).map(({ value, words }) => (
+          <option key={value} value={value}>
+            {words}
           </option>
         ))}
       </select>
