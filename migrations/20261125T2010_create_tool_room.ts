@@ -102,7 +102,7 @@ export async function up(db: Kysely<unknown>): Promise<void> {
   await runStatements(db, [...custody(), ...checks(), ...kits(), ...attachments()]);
 }
 
-/** Same columns as before, then the folded serial number and who has the tool. */
+/** Same columns as before, then the folded serial number, who has the tool, and in how much recorded work it was. */
 function rebuiltTool(): string[] {
   return [
     `create table tool_copy (
@@ -120,11 +120,12 @@ function rebuiltTool(): string[] {
        search text not null,
        data text not null check (${json('data')}),
        serial_key text not null default '' check (length(serial_key) <= 400),
-       holder_id text references person (id) on delete restrict
+       holder_id text references person (id) on delete restrict,
+       uses integer not null default 0 check (uses >= 0)
      ) strict`,
     `insert into tool_copy
        select id, version, number, number_key, number_sort, serial, class, status, place, ratings, valid_until, search,
-         data, '', null
+         data, '', null, 0
        from tool`,
     `drop table tool`,
     `alter table tool_copy rename to tool`,
@@ -154,6 +155,8 @@ function rebuiltEventTool(): string[] {
     `drop table event_tool`,
     `alter table event_tool_copy rename to event_tool`,
     `create index event_tool_trace on event_tool (tool_id, event_id)`,
+    `update tool set uses =
+       (select count(*) from event_tool where event_tool.tool_id = tool.id and used_at is not null)`,
     `create index event_tool_use on event_tool (tool_id, used_at) where used_at is not null`,
     ...appendOnly('event_tool', ['event_id', 'tool_id', 'role']),
   ];

@@ -5,6 +5,7 @@ import { up as createTools } from './20261125T1720_create_tools.ts';
 import { up as createRecords } from './20261125T1730_create_records.ts';
 import { up as createSiteTables } from './20261125T1815_create_site_tables.ts';
 import { up as createToolRoom } from './20261125T2010_create_tool_room.ts';
+import { up as createCases } from './20261125T2020_create_cases.ts';
 
 /** Every step in order. A step is frozen once it has landed; a name is never used again. */
 export const MIGRATIONS: Readonly<Record<string, Migration>> = {
@@ -14,6 +15,7 @@ export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '20261125T1730_create_records': { up: createRecords },
   '20261125T1815_create_site_tables': { up: createSiteTables },
   '20261125T2010_create_tool_room': { up: createToolRoom },
+  '20261125T2020_create_cases': { up: createCases },
 };
 
 /** Number of the schema the program writes: how many steps it knows. Stored as the file's user_version. */

@@ -331,7 +331,8 @@ CREATE TABLE "tool" (
        search text not null,
        data text not null check (json_valid(data)),
        serial_key text not null default '' check (length(serial_key) <= 400),
-       holder_id text references person (id) on delete restrict
+       holder_id text references person (id) on delete restrict,
+       uses integer not null default 0 check (uses >= 0)
      ) strict;
 
 CREATE TABLE tool_check (

@@ -10,6 +10,17 @@ export function dateAtSite(instant: string, timeZone: string): string {
   return Temporal.Instant.from(instant).toZonedDateTimeISO(timeZone).toPlainDate().toString();
 }
 
+/** First moment of a calendar date at the site, in UTC. */
+export function startOfDay(date: string, timeZone: string): string {
+  const start = Temporal.PlainDate.from(date).toZonedDateTime(timeZone);
+  return new Date(start.epochMilliseconds).toISOString();
+}
+
+/** First moment after a calendar date at the site, in UTC. */
+export function endOfDay(date: string, timeZone: string): string {
+  return startOfDay(Temporal.PlainDate.from(date).add({ days: 1 }).toString(), timeZone);
+}
+
 /** A moment written with the site's offset. */
 export function atSite(moment: Date, timeZone: string): string {
   const zoned = Temporal.Instant.fromEpochMilliseconds(moment.getTime()).toZonedDateTimeISO(timeZone);

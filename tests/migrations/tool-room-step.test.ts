@@ -70,6 +70,8 @@ test('only recorded work becomes a use, at the moment it was done', async () => 
     { kind: 'breakout recorded', same: 1 },
     { kind: 'tightening recorded', same: 1 },
   ]);
+  const counted = database.prepare('select number, uses from tool where uses > 0').all();
+  expect(counted).toEqual([{ number: 'T-1', uses: 2 }]);
 });
 
 test('after the step links and certificates are as closed to changes as before it', async () => {

@@ -2,7 +2,7 @@ import type { Kysely } from 'kysely';
 import type { SettingData, ToolSetData } from '../../../core/contract/setting.ts';
 import type { ToolClass } from '../../../core/contract/tool.ts';
 import type { CardInput, Head, ToolOnRegister, Wrench } from '../../../core/setting/input.ts';
-import { NO_TOOL_ROOM } from '../../../core/tools/facts.ts';
+import type { ToolRoom } from '../../../core/tools/facts.ts';
 import { handWrenchAsSet } from '../../../core/tools/hand-wrench.ts';
 import { invalidField, notFound } from '../failure.ts';
 import type { RegisterSchema } from '../register/schema.ts';
@@ -10,6 +10,7 @@ import { lastTightening } from '../repositories/chart.ts';
 import { findJoint } from '../repositories/joint.ts';
 import { siteTablesFor } from '../repositories/site-tables.ts';
 import { type AnyTool, toolsWithCertificates } from '../repositories/tool.ts';
+import { toolFacts, toolRules } from '../repositories/tool-facts.ts';
 import { checkDistinct } from './distinct.ts';
 
 /** Gathers everything a card is computed from. `untilUtc` leaves out what happened after a recorded event. */
@@ -33,7 +34,7 @@ export async function gatherCardInput(
     method: input.method,
     torqueTool: handWrench === null ? input.torqueTool : handWrenchAsSet(handWrench, input.startsOn),
     handWrench,
-    toolRoom: NO_TOOL_ROOM,
+    toolRoom: await gatherToolRoom(db, toolsOf(input), input.startsOn),
     withUncertainty: input.withUncertainty,
     site: await siteTablesFor(db, joint.data, input.planId),
     set: await gatherSet(db, input.tools, `${field}tools.`),
@@ -43,6 +44,15 @@ export async function gatherCardInput(
     },
     lastTightening: await lastTightening(db, input.jointId, input.boltSet, untilUtc),
   };
+}
+
+/** Rules and facts of the chosen tools, as far as they were known at the end of the job's first day. */
+async function gatherToolRoom(
+  db: Kysely<RegisterSchema>,
+  toolIds: readonly string[],
+  on: string,
+): Promise<ToolRoom> {
+  return { ...(await toolRules(db)), facts: await toolFacts(db, toolIds, on) };
 }
 
 const isOf =
@@ -106,6 +116,17 @@ async function gatherSet(
     counterhold: one('counterhold wrench', 'counterholdId', set.counterholdId),
     further: set.further.map((each, at) => wrench(each, `further.${at}.`)),
   };
+}
+
+function toolsOf({ tools, torqueTool }: SettingData): string[] {
+  const wrenches = [tools, ...tools.further].flatMap(({ driveId, cassetteId, reducerIds, hoseIds }) => [
+    driveId,
+    cassetteId,
+    ...reducerIds,
+    ...hoseIds,
+  ]);
+  const single = [tools.pumpId, tools.gaugeId, tools.counterholdId, torqueTool?.toolId ?? null];
+  return [...wrenches, ...single, ...tools.couplerIds].filter((id) => id !== null);
 }
 
 type WrenchIds = ToolSetData['further'][number];

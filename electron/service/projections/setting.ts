@@ -27,15 +27,18 @@ export const projectSettings: Projector<'setting issued'> = async (db, events) =
     await insertRows(db, 'event_person', [
       { event_id: id, person_id: data.personId, role: 'issued', position: 0 },
     ]);
-    await insertRows(db, 'event_tool', toolLinks(id, input));
+    await insertRows(db, 'event_tool', toolLinks(id, input, null));
   }
 };
 
 /** What a setting or a record names of tools, as it was stored. */
 type ToolsUsed = Pick<SettingInput, 'tools' | 'torqueTool'>;
 
-/** One link per part of the set, with the part it played; a further wrench has its own position. */
-export function toolLinks(eventId: string, { tools: set, torqueTool }: ToolsUsed) {
+/**
+ * One link per part of the set, with the part it played; a further wrench has its own position. `usedAt` is null where
+ * nothing has been done with them yet.
+ */
+export function toolLinks(eventId: string, { tools: set, torqueTool }: ToolsUsed, usedAt: string | null) {
   // A body recorded before a kind of part existed does not name it.
   const { couplerIds = [], counterholdId = null, further = [] } = set;
   const wrenches = [set, ...further];
@@ -44,6 +47,7 @@ export function toolLinks(eventId: string, { tools: set, torqueTool }: ToolsUsed
     tool_id: toolId,
     role,
     position,
+    used_at: usedAt,
   });
   const one = (id: string | null) => (id === null ? [] : [id]);
   return [

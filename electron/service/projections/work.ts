@@ -95,7 +95,13 @@ async function linkWork(db: Kysely<RegisterSchema>, event: WorkEvent, kind: Work
       position,
     })),
   );
-  await insertRows(db, 'event_tool', toolLinks(event.id, data));
+  const links = toolLinks(event.id, data, event.happenedAtUtc);
+  await insertRows(db, 'event_tool', links);
+  await db
+    .updateTable('tool')
+    .set(({ eb }) => ({ uses: eb('uses', '+', 1) }))
+    .where('id', 'in', [...new Set(links.map(({ tool_id: toolId }) => toolId))])
+    .execute();
   await insertRows(
     db,
     'tool_overload',

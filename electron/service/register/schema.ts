@@ -1,6 +1,7 @@
 import type { Generated } from 'kysely';
 import type { CheckData, CheckKind } from '../../../core/contract/check.ts';
 import type { CustodyStep, MoveData } from '../../../core/contract/custody.ts';
+import type { CaseBasis, CaseDecision, CaseSubject } from '../../../core/contract/recall.ts';
 import type { WorkKind } from '../../../core/contract/setting.ts';
 import type { SiteRowKind } from '../../../core/contract/site.ts';
 import type { CertificateData, ToolClass, ToolData } from '../../../core/contract/tool.ts';
@@ -77,6 +78,8 @@ export interface RegisterSchema {
     data: string;
     serial_key: string;
     holder_id: Generated<string | null>;
+    /** Recorded tightenings and breakouts it was used in. */
+    uses: Generated<number>;
   };
   certificate: {
     id: string;
@@ -206,6 +209,41 @@ export interface RegisterSchema {
     happened_at: string;
     remarks: string;
   };
+  recall_case: {
+    id: string;
+    number: string;
+    subject_kind: CaseSubject['kind'];
+    tool_id: string | null;
+    batch_id: string | null;
+    basis_kind: CaseBasis['kind'];
+    basis_event_id: string | null;
+    /** In words, as they stood when it was opened. */
+    subject: string;
+    basis: string;
+    happened_at: string;
+    happened_at_utc: string;
+    person_id: string;
+    data: string;
+  };
+  recall_decision: {
+    event_id: string;
+    tightening_id: string;
+    case_id: string;
+    decision: CaseDecision;
+    reason: string;
+    happened_at: string;
+    happened_at_utc: string;
+    person_id: string;
+  };
+  recall_closure: {
+    id: string;
+    case_id: string;
+    affected: number;
+    decided: number;
+    happened_at: string;
+    happened_at_utc: string;
+    person_id: string;
+  };
   /** What lists need; input and frozen card stand in the event's body. */
   setting: {
     id: string;
@@ -253,7 +291,10 @@ export type PersonRole =
   | 'handed over'
   | 'took over'
   | 'checked'
-  | 'attached';
+  | 'attached'
+  | 'opened the case'
+  | 'decided'
+  | 'closed the case';
 
 interface WorkColumns {
   id: string;
