@@ -238,6 +238,46 @@ CREATE TABLE plant_unit (
        name_key text not null unique
      ) strict;
 
+CREATE TABLE recall_case (
+       id text primary key references event (id) on delete restrict,
+       number text not null unique check (number glob 'OT-[0-9][0-9][0-9][0-9]*'),
+       subject_kind text not null check (subject_kind in ('tool', 'batch')),
+       tool_id text references tool (id) on delete restrict,
+       batch_id text references batch (id) on delete restrict,
+       basis_kind text not null check (basis_kind in ('certificate', 'check', 'statement')),
+       basis_event_id text references event (id) on delete restrict,
+       subject text not null check (length(subject) between 1 and 300),
+       basis text not null check (length(basis) between 1 and 600),
+       happened_at text not null check (happened_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       happened_at_utc text not null check (happened_at_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       person_id text not null references person (id) on delete restrict,
+       data text not null check (json_valid(data)),
+       check ((tool_id is null) = (subject_kind = 'batch') and (batch_id is null) = (subject_kind = 'tool')),
+       check ((basis_event_id is null) = (basis_kind = 'statement'))
+     ) strict;
+
+CREATE TABLE recall_closure (
+       id text primary key references event (id) on delete restrict,
+       case_id text not null unique references recall_case (id) on delete restrict,
+       affected integer not null check (affected >= 0),
+       decided integer not null check (decided between 0 and affected),
+       happened_at text not null check (happened_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       happened_at_utc text not null check (happened_at_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       person_id text not null references person (id) on delete restrict
+     ) strict;
+
+CREATE TABLE recall_decision (
+       event_id text not null references event (id) on delete restrict,
+       tightening_id text not null references tightening (id) on delete restrict,
+       case_id text not null references recall_case (id) on delete restrict,
+       decision text not null check (decision in ('accept', 'retighten', 'monitor', 'replace the gasket')),
+       reason text not null check (length(reason) between 1 and 500),
+       happened_at text not null check (happened_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       happened_at_utc text not null check (happened_at_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       person_id text not null references person (id) on delete restrict,
+       primary key (event_id, tightening_id)
+     ) strict, without rowid;
+
 CREATE TABLE request_receipt (
        key text primary key check (length(key) = 36 and key glob '????????-????-????-????-????????????'),
        request text not null,
@@ -437,6 +477,24 @@ CREATE INDEX pass_plan_approved_by on pass_plan (approved_by) where approved_by 
 
 CREATE INDEX person_by_name on person (name_key, id);
 
+CREATE INDEX recall_case_by_basis on recall_case (basis_event_id) where basis_event_id is not null;
+
+CREATE INDEX recall_case_by_batch on recall_case (batch_id) where batch_id is not null;
+
+CREATE INDEX recall_case_by_person on recall_case (person_id);
+
+CREATE INDEX recall_case_by_time on recall_case (happened_at_utc);
+
+CREATE INDEX recall_case_by_tool on recall_case (tool_id) where tool_id is not null;
+
+CREATE INDEX recall_closure_by_person on recall_closure (person_id);
+
+CREATE INDEX recall_decision_by_case on recall_decision (case_id, tightening_id);
+
+CREATE INDEX recall_decision_by_person on recall_decision (person_id);
+
+CREATE INDEX recall_decision_by_tightening on recall_decision (tightening_id);
+
 CREATE INDEX setting_by_date on setting (issued_at);
 
 CREATE INDEX setting_by_joint on setting (joint_id, issued_at);
@@ -567,6 +625,27 @@ CREATE TRIGGER origin_no_reinsert before insert on origin
        when exists (select 1 from origin where id = new.id) begin select raise(abort, 'origin is append-only'); end;
 
 CREATE TRIGGER origin_no_update before update on origin begin select raise(abort, 'origin is append-only'); end;
+
+CREATE TRIGGER recall_case_no_delete before delete on recall_case begin select raise(abort, 'recall_case is append-only'); end;
+
+CREATE TRIGGER recall_case_no_reinsert before insert on recall_case
+       when exists (select 1 from recall_case where id = new.id) begin select raise(abort, 'recall_case is append-only'); end;
+
+CREATE TRIGGER recall_case_no_update before update on recall_case begin select raise(abort, 'recall_case is append-only'); end;
+
+CREATE TRIGGER recall_closure_no_delete before delete on recall_closure begin select raise(abort, 'recall_closure is append-only'); end;
+
+CREATE TRIGGER recall_closure_no_reinsert before insert on recall_closure
+       when exists (select 1 from recall_closure where id = new.id and case_id = new.case_id) begin select raise(abort, 'recall_closure is append-only'); end;
+
+CREATE TRIGGER recall_closure_no_update before update on recall_closure begin select raise(abort, 'recall_closure is append-only'); end;
+
+CREATE TRIGGER recall_decision_no_delete before delete on recall_decision begin select raise(abort, 'recall_decision is append-only'); end;
+
+CREATE TRIGGER recall_decision_no_reinsert before insert on recall_decision
+       when exists (select 1 from recall_decision where event_id = new.event_id and tightening_id = new.tightening_id) begin select raise(abort, 'recall_decision is append-only'); end;
+
+CREATE TRIGGER recall_decision_no_update before update on recall_decision begin select raise(abort, 'recall_decision is append-only'); end;
 
 CREATE TRIGGER request_receipt_no_delete before delete on request_receipt begin select raise(abort, 'request_receipt is append-only'); end;
 

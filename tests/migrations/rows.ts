@@ -61,6 +61,9 @@ export const SOUND_ROWS: readonly (readonly [string, Row])[] = [
   ['event', event(8, 'tool moved')],
   ['event', event(9, 'tool checked')],
   ['event', event(11, 'attachment added')],
+  ['event', event(12, 'case opened')],
+  ['event', event(13, 'case decided')],
+  ['event', event(14, 'case closed')],
   [
     'request_receipt',
     { key: uuid(10), request: 'unit.save', input_hash: hash(1), answer: '{}', recorded_at: NOW },
@@ -320,6 +323,49 @@ export const SOUND_ROWS: readonly (readonly [string, Row])[] = [
       remarks: '',
     },
   ],
+  [
+    'recall_case',
+    {
+      id: uuid(12),
+      number: 'OT-0001',
+      subject_kind: 'tool',
+      tool_id: uuid(50),
+      batch_id: null,
+      basis_kind: 'check',
+      basis_event_id: uuid(9),
+      subject: 'drive unit W-1',
+      basis: 'failed comparison',
+      happened_at: NOW_AT_SITE,
+      happened_at_utc: NOW,
+      person_id: uuid(22),
+      data: '{}',
+    },
+  ],
+  [
+    'recall_decision',
+    {
+      event_id: uuid(13),
+      tightening_id: uuid(5),
+      case_id: uuid(12),
+      decision: 'retighten',
+      reason: 'below the least load',
+      happened_at: NOW_AT_SITE,
+      happened_at_utc: NOW,
+      person_id: uuid(22),
+    },
+  ],
+  [
+    'recall_closure',
+    {
+      id: uuid(14),
+      case_id: uuid(12),
+      affected: 1,
+      decided: 1,
+      happened_at: NOW_AT_SITE,
+      happened_at_utc: NOW,
+      person_id: uuid(22),
+    },
+  ],
 ];
 
 /** Values a column must refuse, by table, with what is wrong with each. */
@@ -400,6 +446,15 @@ export const AWKWARD_VALUES: readonly (readonly [string, string, unknown, string
   ['attachment_use', 'attachment_hash', hash(1000), 'attachment that does not exist'],
   ['attachment_use', 'tool_id', null, 'attachment of nothing'],
   ['attachment_use', 'owner_event_id', uuid(2), 'attachment of two things'],
+  ['recall_case', 'number', 'S-0001', 'number of another series'],
+  ['recall_case', 'tool_id', null, 'case about nothing'],
+  ['recall_case', 'batch_id', uuid(23), 'case about two things'],
+  ['recall_case', 'basis_event_id', null, 'check that is not named'],
+  ['recall_decision', 'decision', 'ignore', 'decision that does not exist'],
+  ['recall_decision', 'reason', '', 'decision without a reason'],
+  ['recall_decision', 'tightening_id', uuid(999), 'tightening that does not exist'],
+  ['recall_closure', 'decided', 2, 'more decisions than affected records'],
+  ['recall_closure', 'case_id', uuid(999), 'case that does not exist'],
 ];
 
 /** Tables whose rows are never changed, with their keys. */
@@ -424,6 +479,9 @@ export const APPEND_ONLY: readonly string[] = [
   'tool_overload',
   'tool_check',
   'attachment_use',
+  'recall_case',
+  'recall_decision',
+  'recall_closure',
 ];
 
 export function insert(database: Database.Database, table: string, row: Row, verb = 'insert'): void {
@@ -446,13 +504,25 @@ const TOOL_ROOM_TABLES = [
   'tool_check',
   'tool_rule',
   'attachment_use',
+  'recall_case',
+  'recall_decision',
+  'recall_closure',
+];
+
+const LATER_KINDS = [
+  'tool moved',
+  'tool checked',
+  'attachment added',
+  'case opened',
+  'case decided',
+  'case closed',
 ];
 
 /** Rows that were there before the tool room came. */
 export const ROWS_BEFORE_TOOL_ROOM = SOUND_ROWS.filter(
   ([table, row]) =>
     !TOOL_ROOM_TABLES.includes(table) &&
-    !['tool moved', 'tool checked', 'attachment added'].includes(String(row.kind)) &&
+    !LATER_KINDS.includes(String(row.kind)) &&
     !('serial_key' in row) &&
     !('used_at' in row),
 );

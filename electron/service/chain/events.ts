@@ -4,6 +4,7 @@ import type { KitData, MoveData, ToolStatus } from '../../../core/contract/custo
 import type { BreakoutData, TighteningData } from '../../../core/contract/event.ts';
 import type { ImportKind } from '../../../core/contract/import.ts';
 import type { JointData } from '../../../core/contract/joint.ts';
+import type { CaseData, CloseData, DecisionData, RecallView } from '../../../core/contract/recall.ts';
 import type { SettingCard, SettingData } from '../../../core/contract/setting.ts';
 import type { ConfirmData, PassPlanData, SiteRowData } from '../../../core/contract/site.ts';
 import type { CertificateData, ToolData } from '../../../core/contract/tool.ts';
@@ -108,6 +109,16 @@ export interface EventDataByKind {
   'checklist saved': { readonly id: string; readonly version: number; readonly data: ChecklistData };
   'tool rule saved': { readonly id: string; readonly version: number; readonly data: ToolRuleData };
   'kit saved': { readonly id: string; readonly version: number; readonly data: KitData };
+  /** `subject` and `basis` in words, as they stood when it was opened. */
+  'case opened': {
+    readonly number: string;
+    readonly subject: string;
+    readonly basis: string;
+    readonly data: CaseData;
+  };
+  'case decided': { readonly data: DecisionData };
+  /** With the list as it stood on closing. */
+  'case closed': { readonly data: CloseData; readonly recall: RecallView };
   /** The content lies in a file named by its hash. */
   'attachment added': Omit<AttachmentData, 'content'> & { readonly hash: string; readonly size: number };
   'import confirmed': {

@@ -1,5 +1,6 @@
 import type { Kysely } from 'kysely';
 import { projectAttachments } from '../projections/attachment.ts';
+import { projectCases, projectClosures, projectDecisions } from '../projections/case.ts';
 import { projectCertificates } from '../projections/certificate.ts';
 import { projectChecklists, projectChecks, projectToolRules } from '../projections/check.ts';
 import { projectMoves } from '../projections/custody.ts';
@@ -39,6 +40,9 @@ const PROJECTORS: { readonly [K in EventKind]: Projector<K> } = {
   'tool rule saved': projectToolRules,
   'kit saved': projectKits,
   'attachment added': projectAttachments,
+  'case opened': projectCases,
+  'case decided': projectDecisions,
+  'case closed': projectClosures,
   // The file's records come as events of their own.
   'import confirmed': async () => undefined,
 };
