@@ -2,6 +2,7 @@ import type { Finding } from '../findings/finding.ts';
 import { inOrder } from '../findings/order.ts';
 import { atSettings, raise } from '../findings/raise.ts';
 import { jointOfSet } from '../joint/bolt-set.ts';
+import { jointGaskets } from '../joint/gaskets.ts';
 import type { ToolCount } from '../sequence/multi-tool.ts';
 import type { PassPlan } from '../sequence/plans.ts';
 import { type Basis, basisOf } from './basis.ts';
@@ -18,6 +19,7 @@ import { plainTightening } from './plain-tightening.ts';
 import { planOf } from './plan.ts';
 import { checkFurtherTools, toolsOf } from './rules-section.ts';
 import { NO_SECTIONS, type Sections, sectionsOf } from './sections.ts';
+import { otherSets } from './set-shares.ts';
 import { tightening } from './tightening.ts';
 import { checkLoosening } from './without-pressure.ts';
 import type { Work } from './work.ts';
@@ -51,7 +53,8 @@ export interface Assessment {
  */
 export function assess(given: CardInput): Assessment {
   const input = asSeenBySet(given);
-  const basis = input.method === 'tensioner' ? withoutFriction(basisOf(input)) : basisOf(input);
+  const own = withOtherSets(given, basisOf(input));
+  const basis = input.method === 'tensioner' ? withoutFriction(own) : own;
   const hydraulics = hydraulicsOf(input);
   const work = workOf(input, basis, hydraulics);
   const stress = work.load === null ? null : studStress(basis, work.load);
@@ -77,6 +80,12 @@ function asSeenBySet(given: CardInput): CardInput {
   const data = jointOfSet(given.joint.data, given.boltSet);
   const set = given.method === 'hydraulic wrench' ? given.set : NO_SET;
   return data === null ? { ...given, set } : { ...given, set, joint: { ...given.joint, data } };
+}
+
+/** A further set sees the same gasket as the joint’s own bolting, with what the flange standard says of it. */
+function withOtherSets(given: CardInput, basis: Basis): Basis {
+  if (given.joint.data.boltSets.length === 0) return basis;
+  return { ...basis, gaskets: jointGaskets(given.joint.data), others: otherSets(given) };
 }
 
 /** A stretched stud is neither turned nor twisted: friction has no part in its load and stress. */

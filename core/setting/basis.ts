@@ -5,12 +5,15 @@ import { type ResolvedJoint, resolveJoint } from '../joint/resolve.ts';
 import { selectForTarget, type TargetSelection } from '../joint/selection.ts';
 import { startsFromGasket, targetLoad } from '../joint/target.ts';
 import type { CardInput } from './input.ts';
+import type { SetShare } from './set-shares.ts';
 
 /** What the joint alone says: bolting, friction, and the load and torque to aim at. */
 export interface Basis {
   readonly joint: ResolvedJoint;
   readonly friction: Friction;
   readonly gaskets: readonly JointGasket[];
+  /** Further bolt sets that load the gasket beside the one looked at, each at its own target. */
+  readonly others: readonly SetShare[];
   /** How a target that starts from the gasket came to its bolt stress; null for the other targets. */
   readonly selection: TargetSelection | null;
   /** N */
@@ -43,7 +46,7 @@ export function basisOf({ joint: { data }, site }: Pick<CardInput, 'joint' | 'si
       : load === null || nutFactor === null || thread === null
         ? null
         : torqueByNutFactor(nutFactor, load, thread.diameter);
-  return { joint, friction, gaskets, selection, targetLoad: load, targetTorque: torque };
+  return { joint, friction, gaskets, others: [], selection, targetLoad: load, targetTorque: torque };
 }
 
 function loadToAimAt(

@@ -2,6 +2,7 @@ import type { SettingCard } from '../contract/setting.ts';
 import type { Finding } from '../findings/finding.ts';
 import { atSettings, raise } from '../findings/raise.ts';
 import type { CardInput } from './input.ts';
+import { OWN_BOLTING } from './set-shares.ts';
 
 /**
  * Names the set of bolts the card is for.
@@ -13,7 +14,7 @@ import type { CardInput } from './input.ts';
  */
 export function boltSetView({ joint: { data }, boltSet }: CardInput): SettingCard['boltSet'] {
   if (data.boltSets.length === 0) return null;
-  const name = boltSet === 0 ? 'bolting of the joint' : data.boltSets[boltSet - 1]?.name;
+  const name = boltSet === 0 ? OWN_BOLTING : data.boltSets[boltSet - 1]?.name;
   return name === undefined ? null : { index: boltSet, name };
 }
 

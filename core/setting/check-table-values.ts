@@ -8,6 +8,7 @@ import type { TableCell } from '../reference/table-cells.ts';
 import type { Basis } from './basis.ts';
 import { headOf } from './check-fit.ts';
 import type { CardInput } from './input.ts';
+import { loadOfSets } from './set-shares.ts';
 
 /** A value of a table as a card meets it. */
 export interface TableUse {
@@ -54,7 +55,7 @@ export function checkTableValues(input: CardInput, basis: Basis): Finding[] {
     { what: 'Grip length', field: 'grip', known: grip, rests: tightened },
     { what: 'Hub', field: 'radialGap', known: radialGap, rests: turned },
     { what: 'Ring of the flange', field: 'gasket', known: ring, rests: tightened && ringIsUsed(basis) },
-    ...basis.gaskets.flatMap((gasket) => gasketUses(input, gasket)),
+    ...basis.gaskets.flatMap((gasket) => gasketUses(input, basis, gasket)),
   ]);
 }
 
@@ -64,9 +65,9 @@ function ringIsUsed({ gaskets }: Basis): boolean {
   return values?.pitchDiameter?.origin === 'standard' || values?.ringWidth?.origin === 'standard';
 }
 
-function gasketUses(input: CardInput, { values, area, data }: JointGasket): TableUse[] {
+function gasketUses(input: CardInput, { others }: Basis, { values, area, data }: JointGasket): TableUse[] {
   const { pressures } = input.joint.data;
-  const looked = input.kind === 'tightening' && input.joint.data.boltSets.length === 0;
+  const looked = input.kind === 'tightening' && loadOfSets(others) !== null;
   const pressed =
     looked && [pressures.design, pressures.operating, pressures.test].some((one) => one.pressure !== null);
   const floor =

@@ -9,6 +9,7 @@ import type { CardInput } from './input.ts';
 import { type LoadedGasket, loadGasket } from './loaded-gasket.ts';
 import type { StudStress } from './loads.ts';
 import { NO_WORKINGS, needsOf, notChecked, type Section } from './section.ts';
+import { loadShared } from './shared-gasket.ts';
 import { gasketWorkings } from './workings-gasket.ts';
 
 /**
@@ -32,14 +33,7 @@ export function gasketSection(
     source: 'ASME PCC-1-2013, Appendix O (from memory)',
   };
   const nothing = { gaskets: [], limits: () => [] };
-  if (input.joint.data.boltSets.length > 0) {
-    return {
-      view: nothing,
-      findings: notChecked('gasket and pressure', [SHARED], about),
-      workings: NO_WORKINGS,
-    };
-  }
-  const { gaskets } = basis;
+  const { gaskets, others } = basis;
   if (gaskets.length === 0) {
     return {
       view: nothing,
@@ -47,10 +41,19 @@ export function gasketSection(
       workings: NO_WORKINGS,
     };
   }
+  const unknownSets = others.flatMap(({ missing }) => missing);
+  if (unknownSets.length > 0) {
+    return {
+      view: nothing,
+      findings: notChecked('gasket and pressure', unknownSets, about),
+      workings: NO_WORKINGS,
+    };
+  }
   // Without a load or a thread the findings about those stand alone.
   const root = stress?.root ?? null;
   if (stress === null || root === null) return { view: nothing, findings: [], workings: NO_WORKINGS };
-  const loaded = gaskets.map((gasket) => loadGasket(input, basis, gasket, stress.load, root));
+  const look = others.length === 0 ? loadGasket : loadShared;
+  const loaded = gaskets.map((gasket) => look(input, basis, gasket, stress.load, root));
   const findings: Finding[] = loaded.flatMap((one) => againstGasket(input, one, stress));
   const gaps = loaded.flatMap(waitsFor);
   return {
@@ -80,15 +83,6 @@ const NO_GASKET: InputGap = {
   given: null,
   allowed: '',
   remedy: 'enter it with its data sheet’s values',
-};
-
-const SHARED: InputGap = {
-  symbol: '',
-  name: 'load on the gasket',
-  reason: 'missing',
-  given: null,
-  allowed: '',
-  remedy: 'several bolt sets load this gasket together: have it calculated',
 };
 
 function limitRows(

@@ -67,15 +67,17 @@ function rootOfSquares(contributors: readonly LoadContributor[], scope: LoadCont
 }
 
 function probability(
-  { joint }: Basis,
+  { joint, others }: Basis,
   row: LimitRow,
   single: Distribution,
   mean: Distribution,
 ): SimulationView['probabilities'] {
   if (row.limit === null || joint.thread === null) return [];
+  // What the other sets hold is not drawn: how likely the sum keeps a limit of the gasket is not known.
+  if (others.length > 0 && isOfGasket(row)) return [];
   const load = row.limit * areaOf(joint.thread.value, row.area);
   // Steps of the component approach and the code's floor are about the gasket; the flange feels all bolts together.
-  const ofJoint = row.step !== null || row.name.startsWith('code minimum') || row.name.endsWith('flange');
+  const ofJoint = isOfGasket(row) || row.name.endsWith('flange');
   const share = shareKeeping(ofJoint ? mean : single, load, row.side);
   if (share.value === null) return [];
   const at = [row.case === null ? '' : `${row.case} case`, row.gasket ?? ''].filter((text) => text !== '');
@@ -89,6 +91,10 @@ function probability(
       basis: `${(ofJoint ? mean : single).draws} draws`,
     },
   ];
+}
+
+function isOfGasket({ step, name }: LimitRow): boolean {
+  return step !== null || name.startsWith('code minimum');
 }
 
 /**

@@ -5,6 +5,7 @@ import type { Basis } from './basis.ts';
 import type { CardInput } from './input.ts';
 import type { LoadedGasket } from './loaded-gasket.ts';
 import type { StudStress } from './loads.ts';
+import { loadOfSets } from './set-shares.ts';
 import { pressureUnit, stressUnit } from './show.ts';
 import { known, number, result, words } from './working.ts';
 
@@ -29,6 +30,7 @@ export function gasketWorkings(
 ): Working[] {
   return [
     ...areaWorking(loaded),
+    ...sharesWorking(basis, stress, loaded),
     ...stressWorking(input, basis, loaded, stress),
     ...loaded.view.cases.flatMap((one) => caseWorkings(input, basis, loaded, stress, one)),
     ...limitWorkings(input, basis, loaded),
@@ -95,21 +97,58 @@ function areaWorking(loaded: LoadedGasket): Working[] {
   ];
 }
 
-function stressWorking(
-  input: CardInput,
-  { joint }: Basis,
-  loaded: LoadedGasket,
-  stress: StudStress,
-): Working[] {
+/** What each bolt set puts on the gasket, where there are several. */
+function sharesWorking({ joint, others }: Basis, stress: StudStress, { view }: LoadedGasket): Working[] {
+  const rest = loadOfSets(others);
+  if (others.length === 0 || rest === null || joint.boltCount === null) return [];
+  return [
+    {
+      of: 'gasketStress',
+      title: `Load of all bolt sets on the gasket: ${view.name}`,
+      relation: 'W = nb · F + Wo,  Wo = Σ nb · F of the other sets, each at its target',
+      inputs: [
+        known('nb', 'number of studs', joint.count, joint.boltCount, 'one'),
+        number('F', 'load per stud', stress.load, 'kN', 'calculated', 'load per stud'),
+        ...others.flatMap(({ name, count, load }) => [
+          number('nb', `number of studs, ${name}`, count, 'one', 'calculated', 'joint data or flange table'),
+          number('F', `load per stud, ${name}`, load, 'kN', 'calculated', 'its target'),
+        ]),
+        number('Wo', 'load of the other sets', rest, 'kN', 'calculated', 'this working'),
+      ],
+      result: result('W', 'load on the gasket', joint.boltCount * stress.load + rest, 'kN'),
+      source: 'equilibrium; that every set loads this gasket is taken from the joint data',
+    },
+  ];
+}
+
+/** Load of the other sets as an input; none where the joint has one set. */
+function otherSetsInput({ others }: Basis): WorkingInput[] {
+  return others.length === 0
+    ? []
+    : [
+        number(
+          'Wo',
+          'load of the other sets',
+          loadOfSets(others),
+          'kN',
+          'calculated',
+          'load of all bolt sets on the gasket',
+        ),
+      ];
+}
+
+function stressWorking(input: CardInput, basis: Basis, loaded: LoadedGasket, stress: StudStress): Working[] {
   if (loaded.view.stress === null) return [];
+  const { joint } = basis;
   return [
     {
       of: 'gasketStress',
       title: `Gasket stress at the end of tightening: ${loaded.view.name}`,
-      relation: 'SG = nb · F / Ag',
+      relation: basis.others.length === 0 ? 'SG = nb · F / Ag' : 'SG = ( nb · F + Wo ) / Ag',
       inputs: [
         known('nb', 'number of studs', joint.count, joint.boltCount, 'one'),
         number('F', 'load per stud', stress.load, 'kN', 'calculated', 'load per stud'),
+        ...otherSetsInput(basis),
         areaInput(loaded),
       ],
       result: result('SG', 'gasket stress', loaded.view.stress, stressUnit(input)),
@@ -120,12 +159,17 @@ function stressWorking(
 
 function caseWorkings(
   input: CardInput,
-  { joint }: Basis,
+  basis: Basis,
   loaded: LoadedGasket,
   stress: StudStress,
   one: LoadedGasket['view']['cases'][number],
 ): Working[] {
   const { pressures } = input.joint.data;
+  const { joint } = basis;
+  const shared = otherSetsInput(basis);
+  const retained =
+    one.case === 'test' ? loaded.gasket.data.retainedTest : loaded.gasket.data.retainedOperating;
+  const fraction = sheet(loaded, 'φg', 'part of the load left after relaxation', retained);
   const unit = pressures[one.case].pressure?.unit ?? pressureUnit(input);
   const source = pressures.source || 'joint data';
   const pressure = number('p', `${one.case} pressure`, one.pressure, unit, 'entered', source);
@@ -137,21 +181,20 @@ function caseWorkings(
     workings.push({
       of: 'endForce',
       title: `Hydrostatic end force: ${name}`,
-      relation: 'H = π/4 · Gid² · p;  per stud H / nb',
+      relation: endForceRelation(shared.length > 0, retained !== null),
       inputs: [
         inside,
         pressure,
         count,
+        ...shared,
+        ...(shared.length > 0 && retained !== null ? [fraction] : []),
         number('H', 'whole end force', one.endForce, 'kN', 'calculated', 'this working'),
       ],
-      result: result('H/nb', 'end force per stud', one.endForcePerBolt, 'kN'),
+      result: result(shared.length === 0 ? 'H/nb' : '', 'end force per stud', one.endForcePerBolt, 'kN'),
       source: 'ASME BPVC VIII-1, Appendix 2, 2-5(c) (second-hand)',
     });
   }
   if (one.residualLoad === null) return workings;
-  const retained =
-    one.case === 'test' ? loaded.gasket.data.retainedTest : loaded.gasket.data.retainedOperating;
-  const fraction = sheet(loaded, 'φg', 'part of the load left after relaxation', retained);
   workings.push({
     of: 'residualLoad',
     title: `Load left after relaxation: ${name}`,
@@ -164,7 +207,10 @@ function caseWorkings(
   workings.push({
     of: 'gasketStress',
     title: `Gasket stress left under pressure: ${name}`,
-    relation: 'SG = ( nb · Fres − π/4 · Gid² · p ) / Ag',
+    relation:
+      shared.length === 0
+        ? 'SG = ( nb · Fres − π/4 · Gid² · p ) / Ag'
+        : 'SG = ( nb · Fres + φg · Wo − π/4 · Gid² · p ) / Ag',
     inputs: [
       count,
       number(
@@ -175,6 +221,7 @@ function caseWorkings(
         'calculated',
         'load left after relaxation',
       ),
+      ...(shared.length === 0 ? [] : [...shared, fraction]),
       inside,
       pressure,
       areaInput(loaded),
@@ -185,12 +232,19 @@ function caseWorkings(
   return workings;
 }
 
-function limitWorkings(input: CardInput, { joint }: Basis, loaded: LoadedGasket): Working[] {
+/** The other sets hold their part of the end force; with the fraction not known all of their load counts. */
+function endForceRelation(shared: boolean, retained: boolean): string {
+  if (!shared) return 'H = π/4 · Gid² · p;  per stud H / nb';
+  return `H = π/4 · Gid² · p;  per stud of this set ( H − ${retained ? 'φg · ' : ''}Wo ) / nb, at least 0`;
+}
+
+function limitWorkings(input: CardInput, basis: Basis, loaded: LoadedGasket): Working[] {
   const unit = stressUnit(input);
+  const { joint } = basis;
   const { data } = loaded.gasket;
   const count = known('nb', 'number of studs', joint.count, joint.boltCount, 'one');
   const root = known('Ab', 'root area of one stud', joint.thread, loaded.component.boltRootArea, 'mm2');
-  const spread = [areaInput(loaded), count, root];
+  const spread = [areaInput(loaded), count, root, ...otherSetsInput(basis)];
   return loaded.checks.flatMap((check): Working[] => {
     if (check.limit === null) return [];
     const inputs: WorkingInput[] = [];
@@ -256,17 +310,20 @@ function limitWorkings(input: CardInput, { joint }: Basis, loaded: LoadedGasket)
   });
 }
 
-function codeWorking(input: CardInput, { joint }: Basis, loaded: LoadedGasket): Working[] {
+function codeWorking(input: CardInput, basis: Basis, loaded: LoadedGasket): Working[] {
   const { codeMinimum: code, name } = loaded.view;
   if (code === null) return [];
   const { design } = input.joint.data.pressures;
+  const { joint } = basis;
+  const left =
+    basis.others.length === 0 ? 'per stud: larger / nb' : 'per stud: ( larger − Wo ) / nb, at least 0';
   const mm = (symbol: string, meaning: string, si: number) =>
     number(symbol, meaning, si, 'mm', 'calculated', 'Table 2-5.2');
   return [
     {
       of: 'codeMinimum',
       title: `Code minimum: ${name}`,
-      relation: 'Wm1 = π/4 · G² · p + 2 · b · π · G · m · p;  Wm2 = π · b · G · y;  per stud: larger / nb',
+      relation: `Wm1 = π/4 · G² · p + 2 · b · π · G · m · p;  Wm2 = π · b · G · y;  ${left}`,
       inputs: [
         words('', 'use', code.use, 'calculated', 'rule of this program'),
         mm('N', 'contact width, or width of the ring', code.contactWidth),
@@ -286,6 +343,7 @@ function codeWorking(input: CardInput, { joint }: Basis, loaded: LoadedGasket): 
         number('Wm1', 'operating', code.Wm1, 'kN', 'calculated', 'this working'),
         number('Wm2', 'seating', code.Wm2, 'kN', 'calculated', 'this working'),
         known('nb', 'number of studs', joint.count, joint.boltCount, 'one'),
+        ...otherSetsInput(basis),
       ],
       result: result('W/nb', `code minimum per stud by ${code.larger}`, code.perBolt, 'kN'),
       source: 'ASME BPVC VIII-1, Appendix 2, equations (1) and (2) (second-hand)',

@@ -231,7 +231,8 @@ describe('a joint with two bolt sets', () => {
     expect(second).toMatchObject({ boltCount: 4, boltSet: { index: 1, name: 'cover bolts' } });
     expect(second.targetLoad ?? 0).toBeLessThan(first.targetLoad ?? 0);
     expect(second.findings.map(({ code }) => code)).toContain('nut_unknown');
-    expect(first.gaskets).toEqual([]);
+    expect(first.gaskets).toMatchObject([{ stress: null }]);
+    expect(second.gaskets).toEqual(first.gaskets);
     const third = await ask(started, 'setting.compute', settingFor(plant, { jointId, boltSet: 2 }));
     expect(third.findings.map(({ code }) => code)).toContain('bolt_set_unknown');
   });
