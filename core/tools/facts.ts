@@ -23,6 +23,8 @@ export interface ToolFacts {
   readonly kits: readonly {
     readonly id: string;
     readonly name: string;
+    /** Joints it is for; empty when it names none. */
+    readonly jointIds: readonly string[];
     readonly from: string;
     readonly to: string;
   }[];

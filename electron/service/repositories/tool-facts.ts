@@ -1,5 +1,6 @@
 import { type Kysely, sql } from 'kysely';
 import type { ChecklistData, ToolRuleData } from '../../../core/contract/check.ts';
+import type { KitData } from '../../../core/contract/custody.ts';
 import type { ToolFacts, ToolRules } from '../../../core/tools/facts.ts';
 import type { RegisterSchema } from '../register/schema.ts';
 import { dateAtSite, endOfDay, startOfDay } from '../time.ts';
@@ -177,14 +178,24 @@ async function openKits(db: Db, toolIds: readonly string[]) {
     .selectFrom(each(toolIds))
     .innerJoin('kit_tool', 'kit_tool.tool_id', 'asked.value')
     .innerJoin('kit', 'kit.id', 'kit_tool.kit_id')
-    .select(['kit_tool.tool_id as toolId', 'kit.id', 'kit.name', 'kit.from_day as from', 'kit.to_day as to'])
+    .select([
+      'kit_tool.tool_id as toolId',
+      'kit.id',
+      'kit.name',
+      'kit.from_day as from',
+      'kit.to_day as to',
+      'kit.data',
+    ])
     .where('kit.closed', '=', 0)
     .orderBy('kit.from_day')
     .orderBy('kit.name_key')
     .orderBy('kit.id')
     .execute();
   const kits = new Map<string, ToolFacts['kits'][number][]>();
-  for (const { toolId, ...kit } of rows) kits.set(toolId, [...(kits.get(toolId) ?? []), kit]);
+  for (const { toolId, data, ...kit } of rows) {
+    const { jointIds } = JSON.parse(data) as KitData;
+    kits.set(toolId, [...(kits.get(toolId) ?? []), { ...kit, jointIds }]);
+  }
   return kits;
 }
 
