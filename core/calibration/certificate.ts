@@ -1,4 +1,5 @@
 import type { CertificateData, CertificateLineView } from '../contract/tool.ts';
+import { linePoints } from './certificate-fit.ts';
 import { type GaugeCorrection, gaugeCorrection } from './gauge-correction.ts';
 import { certificateLine } from './line.ts';
 
@@ -11,7 +12,7 @@ const CORRECTIONS = new WeakMap<object, GaugeCorrection | null>();
 /**
  * The line through the points of a wrench's certificate.
  *
- * Equation: T = a + b·p by least squares.
+ * Equation: T = a + b·p by least squares, weighted where every point states its own uncertainty.
  * @param certificate certificate as stored, at least 3 points, Pa and N·m
  * @returns the line in SI, or null for a gauge's certificate and for points that give no rising line
  * @example lineOfCertificate(certificate)?.slope // 1.5e-5 N·m/Pa
@@ -20,15 +21,17 @@ const CORRECTIONS = new WeakMap<object, GaugeCorrection | null>();
 export function lineOfCertificate({ measured }: Measured): CertificateLineView | null {
   if (measured.kind !== 'pressure-torque') return null;
   const { points } = measured;
-  return remembered(LINES, points, () =>
-    certificateLine(
-      points.map(({ pressure, torque, direction }) => ({
+  return remembered(LINES, points, () => {
+    const stated = linePoints(measured);
+    return certificateLine(
+      points.map(({ pressure, torque, direction }, index) => ({
         pressure: pressure.si,
         torque: torque.si,
         direction,
+        own: stated[index]?.u ?? null,
       })),
-    ),
-  );
+    );
+  });
 }
 
 /**

@@ -1,4 +1,5 @@
 import type { CertificateLineView } from '../contract/tool.ts';
+import { inflationOf, weightedLine } from './weighted-line.ts';
 
 export interface TorquePoint {
   /** Pa */
@@ -6,6 +7,8 @@ export interface TorquePoint {
   /** N·m */
   readonly torque: number;
   readonly direction: 'up' | 'down';
+  /** Standard uncertainty that is the point's own, N·m; null or missing is not stated. */
+  readonly own?: number | null;
 }
 
 /** Straight line y = a + b·x with what least squares says about it. */
@@ -66,7 +69,8 @@ function mean(values: readonly number[]): number {
 /**
  * The line through a certificate's points, torque over pressure.
  *
- * Equation: T = a + b·p by least squares; through the origin would do when |a| ≤ 2·u(a).
+ * Equation: T = a + b·p by least squares, weighted where every point states its own uncertainty; through the origin would
+ * do when |a| ≤ 2·u(a).
  * @param points pressure in Pa and torque in N·m, at least 3, rising
  * @returns the line in SI, or null when the points give no rising line
  * @example certificateLine([1, 2, 3].map((n) => ({ pressure: n * 1e7, torque: n * 150, direction: 'up' })))?.slope //
@@ -74,10 +78,7 @@ function mean(values: readonly number[]): number {
  * @source JCGM 100:2008 (GUM), Annex H.3
  */
 export function certificateLine(points: readonly TorquePoint[]): CertificateLineView | null {
-  const fit = fitLine(
-    points.map((point) => point.pressure),
-    points.map((point) => point.torque),
-  );
+  const fit = points.every(({ own }) => (own ?? 0) > 0) ? fitByWeights(points) : fitEqually(points);
   // A wrench's torque rises with its pressure; a level or falling line can't be turned into a setting.
   if (fit === null || !(fit.slope > 0)) return null;
   return {
@@ -95,6 +96,30 @@ export function certificateLine(points: readonly TorquePoint[]): CertificateLine
       direction,
       residual: fit.residuals[index] ?? 0,
     })),
+  };
+}
+
+function fitEqually(points: readonly TorquePoint[]): FittedLine | null {
+  return fitLine(
+    points.map((point) => point.pressure),
+    points.map((point) => point.torque),
+  );
+}
+
+function fitByWeights(points: readonly TorquePoint[]): FittedLine | null {
+  const line = weightedLine(
+    points.map(({ pressure, torque, own }) => ({ x: pressure, y: torque, u: own ?? null })),
+  );
+  if (line.value === null) return null;
+  const factor = inflationOf(line.value);
+  return {
+    intercept: line.value.intercept,
+    slope: line.value.slope,
+    interceptUncertainty: factor * line.value.interceptUncertainty,
+    slopeUncertainty: factor * line.value.slopeUncertainty,
+    covariance: factor * factor * line.value.covariance,
+    residualDeviation: line.value.residualDeviation,
+    residuals: line.value.residuals,
   };
 }
 

@@ -6,6 +6,7 @@ import { HALF_DIAMETER, studSections } from '../../core/bolting/stiffness.ts';
 import { stripAreas } from '../../core/bolting/strip.ts';
 import { unifiedThread } from '../../core/bolting/thread.ts';
 import { threadLimits } from '../../core/bolting/thread-limits.ts';
+import { weightedLine } from '../../core/calibration/weighted-line.ts';
 import { componentData, jointGaskets } from '../../core/joint/gaskets.ts';
 import { resolveJoint } from '../../core/joint/resolve.ts';
 import { findPlan } from '../../core/sequence/plans.ts';
@@ -50,6 +51,7 @@ function values(): Scope {
     basis: basisOf(input),
     hydraulics,
     line: hydraulics.line,
+    fitted: weightedLine([1, 3.2, 4.8, 7].map((y, x) => ({ x, y, u: null }))).value,
     certificate: input.set.drive?.certificates[0]?.data,
     card: settingCard(input),
     thread,
