@@ -25,7 +25,7 @@ export function pressureForTorque(
  * @example certifiedRange({ points: [{ pressure: 7e6 }, { pressure: 69e6 }] }).highest // 69e6 Pa
  * @source ISO/IEC 17025:2017, 7.8.4: a certificate speaks for the points it lists
  */
-export function certifiedRange(line: Pick<CertificateLineView, 'points'>): {
+export function certifiedRange(line: { readonly points: readonly { readonly pressure: number }[] }): {
   lowest: number;
   highest: number;
 } {
