@@ -1,14 +1,18 @@
 import { fitLine, lineUncertainty } from '../../core/calibration/line.ts';
 import { row as anyRow, type TruthRow } from './row.ts';
 
-const TEMPERATURES = [21.521, 22.012, 22.512, 23.003, 23.507, 23.999, 24.513, 25.002, 25.503, 26.01, 26.511];
-const CORRECTIONS = [-0.171, -0.169, -0.166, -0.159, -0.164, -0.165, -0.156, -0.157, -0.159, -0.161, -0.16];
+export const GUM_TEMPERATURES = [
+  21.521, 22.012, 22.512, 23.003, 23.507, 23.999, 24.513, 25.002, 25.503, 26.01, 26.511,
+];
+export const GUM_CORRECTIONS = [
+  -0.171, -0.169, -0.166, -0.159, -0.164, -0.165, -0.156, -0.157, -0.159, -0.161, -0.16,
+];
 const REFERENCE = 20;
 
 function gumLine() {
   const line = fitLine(
-    TEMPERATURES.map((t) => t - REFERENCE),
-    CORRECTIONS,
+    GUM_TEMPERATURES.map((t) => t - REFERENCE),
+    GUM_CORRECTIONS,
   );
   if (line === null) throw new Error('GUM H.3: no line');
   return line;

@@ -56,6 +56,21 @@ export const BODIES = {
     grade: 'C',
     read: 'worked by hand',
   },
+  car: {
+    title: 'Documentation of outlier.test, Bonferroni outlier test (package car)',
+    author: 'J. Fox, S. Weisberg',
+    edition: 'version 0.8-1 as documented',
+    grade: 'B',
+    read: 'the documentation itself',
+  },
+  curvefit: {
+    title:
+      'Documentation of curvefit_calibration, after Wheeler and Ganji, Introduction to Engineering Experimentation',
+    author: 'J. Christopherson',
+    edition: 'version of the stored repository',
+    grade: 'B',
+    read: 'the documentation itself',
+  },
   'din-13': {
     title: 'ISO metric screw threads, limits of size, ISO 965 and DIN 13',
     author: 'DIN',
@@ -112,6 +127,13 @@ export const BODIES = {
     grade: 'B',
     read: 'table carried over in an open part library other than the shipped ones',
   },
+  'iso-6789': {
+    title: 'Assembly tools, hand torque tools, part 2: calibration and uncertainty, ISO 6789-2',
+    author: 'ISO',
+    edition: '2017',
+    grade: 'C',
+    read: 'from memory',
+  },
   'iso-898-1': {
     title: 'Stress areas of EN ISO 898-1, coarse threads',
     author: 'ISO',
@@ -161,6 +183,13 @@ export const BODIES = {
     edition: 'NIST, 2008',
     grade: 'A',
     read: 'factors of Appendix B carried over by an open library',
+  },
+  'stat-501': {
+    title: 'STAT 501, lesson 11, influential points',
+    author: 'Pennsylvania State University',
+    edition: 'online course',
+    grade: 'B',
+    read: 'results as quoted on a page; the four points from memory',
   },
   'tn-1900': {
     title: 'Simple Guide for Evaluating and Expressing the Uncertainty of NIST Measurement Results, TN 1900',

@@ -1,4 +1,5 @@
 import { BUDGET_ROWS } from './budgets.rows.ts';
+import { CALIBRATION_ROWS } from './calibration.rows.ts';
 import { EXPANSION_ROWS } from './expansion.rows.ts';
 import { GASKET_ROWS } from './gasket.rows.ts';
 import { GUM_ROWS } from './gum-h3.rows.ts';
@@ -28,7 +29,7 @@ export const TOPICS: Readonly<Record<string, readonly TruthRow[]>> = {
   Loosening: LOOSENING_ROWS,
   'Thermal expansion': EXPANSION_ROWS,
   'Gasket, code minimum and nut threads': [...GASKET_ROWS, ...VESSEL_SAMPLE_ROWS],
-  'Calibration lines': [...GUM_ROWS, ...LINE_ROWS],
+  'Calibration lines': [...GUM_ROWS, ...LINE_ROWS, ...CALIBRATION_ROWS],
   'Uncertainty budgets and spread': [...UNCERTAINTY_ROWS, ...BUDGET_ROWS],
   Threads: [...THREAD_ROWS, ...THREAD_TABLE_ROWS],
   Nuts: [...NUT_ROWS, ...NUT_TABLE_ROWS],
