@@ -74,7 +74,7 @@ export function indicatedFromDelivered(delivered: number | null): Outcome<number
  * @param rule how uncertainty enters
  * @returns verdict with its margin; with a guard band an uncertainty nobody states is a gap, never an acceptance
  * @example decide({ error: 0.035, expanded: 0.01 }, 0.04, 'guard band of U').value?.verdict // 'conditional'
- * @source ISO/IEC 17025:2017, 7.8.6; ILAC-G8:09/2019, 4.2; JCGM 106:2012, 8 (from memory)
+ * @source ILAC-G8:09/2019, 4.2.1 and 4.2.3; ISO/IEC 17025:2017, 7.8.6, and JCGM 106:2012, 8 (both from memory)
  */
 export function decide(
   { error, expanded }: JudgedPoint,
@@ -119,7 +119,7 @@ export function decide(
  * @param rule how uncertainty enters
  * @returns the points' decisions, the worst, and the verdict that follows; gaps of every point at once
  * @example decideCertificate([{ error: 0.01, expanded: 0.01 }, { error: 0.035, expanded: 0.01 }], 0.04, 'guard band of U').value?.worst // 1
- * @source ISO/IEC 17025:2017, 7.8.6; ILAC-G8:09/2019, 4.2 (from memory)
+ * @source ILAC-G8:09/2019, 4.2; ISO/IEC 17025:2017, 7.8.6 (from memory)
  */
 export function decideCertificate(
   points: readonly JudgedPoint[],

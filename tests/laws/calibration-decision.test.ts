@@ -12,6 +12,7 @@ import {
   gaugeTorqueError,
   realLoad,
 } from '../../core/calibration/delivered-error.ts';
+import { pointErrors } from '../../core/calibration/point-errors.ts';
 import { known } from '../truth/known.ts';
 import { anyNumber, anyOrNull, driveLine, expectSound, near, real } from './calibration-arbitraries.ts';
 
@@ -208,6 +209,40 @@ describe('delivered error', () => {
     };
     expect(deliveredError(line, line, null, 0.01).missing[0]?.symbol).toBe('p');
     expect(deliveredError({ intercept: -500, slope: 1e-5 }, line, 1e7, 0.01).missing[0]?.symbol).toBe('Ti');
+  });
+});
+
+describe('errors of a certificate’s points', () => {
+  const line = { intercept: 0, slope: 1.5e-5 };
+  const points = [100, 300, 500].map((bar) => ({
+    pressure: bar * 1e5,
+    torque: 1.38 * bar,
+    direction: 'up' as const,
+  }));
+
+  test('are those of the delivered line at their pressures, with the reference’s uncertainty of what was measured', () => {
+    for (const { pressure, error: e, expanded: u } of pointErrors(points, line, 0.01)) {
+      near(e, -0.08, 1e-9);
+      near(u, 0.0092, 1e-9);
+      const delivered = {
+        ...line,
+        slope: 1.38e-5,
+        interceptUncertainty: 0,
+        slopeUncertainty: 0,
+        covariance: 0,
+        residualDeviation: 0,
+      };
+      near(known(deliveredError(line, delivered, pressure, null)).error, e ?? Number.NaN);
+    }
+  });
+
+  test('are rejected as a whole when they lie 8 % low, and a gap without a line to compare with', () => {
+    expect(known(decideCertificate(pointErrors(points, line, 0.01), 0.04, 'guard band of U')).verdict).toBe(
+      'reject',
+    );
+    const none = pointErrors(points, { intercept: -1e4, slope: 1.5e-5 }, 0.01);
+    expect(decideCertificate(none, 0.04, 'simple acceptance').missing).toHaveLength(3);
+    expect(decideCertificate(pointErrors(points, line, null), 0.04, 'guard band of U').value).toBeNull();
   });
 });
 

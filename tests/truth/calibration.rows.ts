@@ -1,4 +1,4 @@
-import { deliveredFromIndicated, indicatedFromDelivered } from '../../core/calibration/decision.ts';
+import { decide, deliveredFromIndicated, indicatedFromDelivered } from '../../core/calibration/decision.ts';
 import { hysteresis } from '../../core/calibration/hysteresis.ts';
 import { leaveOneOut } from '../../core/calibration/leave-one-out.ts';
 import { inverse, NO_COMMON, predict, weightedLineUncertainty } from '../../core/calibration/prediction.ts';
@@ -125,6 +125,27 @@ const ROUNDED_TWICE: Loose = {
   tolerance: 0.0001,
   why: 'the test allows a digit in the last place of its own output',
 };
+
+const ILAC = '4.2.3, non-binary statement with guard band, p. 10';
+/** The four statements of the guideline, of which two are told apart here by whether the limit itself is kept. */
+function statement(error: number): string {
+  const { verdict, withinLimit } = known(decide({ error, expanded: 0.01 }, 0.04, 'guard band of U'));
+  if (verdict === 'accept') return 'Pass';
+  if (verdict === 'reject') return 'Fail';
+  return withinLimit ? 'Conditional Pass' : 'Conditional Fail';
+}
+const ilac = (what: string, printed: string, error: number): TruthRow => ({
+  what,
+  source: 'ilac-g8',
+  place: ILAC,
+  printed,
+  expected: printed,
+  step: 0,
+  tolerance: 0,
+  why: 'a statement is given or it is not',
+  kind: 'published',
+  computed: () => statement(error),
+});
 
 /** The digits after the last are cut off, as the print shows by its dots. */
 const cut = (printed: string): Loose => ({
@@ -303,6 +324,16 @@ export const CALIBRATION_ROWS: readonly TruthRow[] = [
     't at a two-sided p of 0.003177202, 41 degrees of freedom',
     '3.134519',
     () => known(studentQuantile(1 - 0.003177202 / 2, 41)),
+  ),
+  ilac('statement below the limit less the guard band', 'Pass', 0.029),
+  ilac('statement inside the guard band, below the limit', 'Conditional Pass', 0.035),
+  ilac('statement above the limit, below limit and guard band', 'Conditional Fail', 0.045),
+  ilac('statement above limit and guard band', 'Fail', 0.051),
+  rowsOf('msl-tg-13')(
+    'Introduction, class 1 gauge to 4000 kPa, uncertainty 25 kPa',
+    'largest correction that complies, kPa',
+    '15',
+    () => 4000 * known(decide({ error: 0, expanded: 25 / 4000 }, 0.01, 'guard band of U')).acceptance,
   ),
   ...STUDENTISED.map((printed, index) =>
     row(

@@ -113,6 +113,13 @@ export const BODIES = {
     grade: 'A',
     read: TEST_FILE,
   },
+  'ilac-g8': {
+    title: 'Guidelines on Decision Rules and Statements of Conformity, ILAC-G8',
+    author: 'ILAC',
+    edition: 'ILAC-G8:09/2019',
+    grade: 'A',
+    read: 'pages 8 to 10 as published',
+  },
   'iso-28037': {
     title: 'Determination and use of straight-line calibration functions',
     author: 'ISO',
@@ -155,6 +162,13 @@ export const BODIES = {
     edition: '1998',
     grade: 'C',
     read: 'second-hand',
+  },
+  'msl-tg-13': {
+    title: 'Technical Guide 13, Pressure Gauge Calibration',
+    author: 'Measurement Standards Laboratory of New Zealand',
+    edition: 'not stated',
+    grade: 'B',
+    read: 'first page as published',
   },
   natrella: {
     title: 'Experimental Statistics, Handbook 91',
