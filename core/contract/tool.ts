@@ -228,6 +228,9 @@ export const toolSummary = z.strictObject({
   serial: z.string(),
   class: toolClass,
   status: toolData.shape.status,
+  /** Who has it; null in the tool room and where no holder was recorded. */
+  holder: z.string().nullable(),
+  owner: z.enum(['own', 'hired']),
   place: z.string(),
   /** "690 bar, 5 400 N·m", "1-7/16 in opening", "0–1000 bar, marks every 10 bar". */
   ratings: z.string(),
@@ -282,6 +285,8 @@ export const toolFound = z.strictObject({ id, number: z.string() }).nullable();
 export const toolListInput = z.strictObject({
   text: optionalText(100),
   class: toolClass.nullable(),
+  status: toolData.shape.status.nullable().default(null),
+  owner: z.enum(['own', 'hired']).nullable().default(null),
   sort: z.enum(['number', 'class', 'status', 'validUntil']),
   direction: z.enum(['asc', 'desc']),
   ...page,

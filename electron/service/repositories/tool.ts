@@ -83,6 +83,9 @@ export async function usesOf(db: Kysely<RegisterSchema>, toolId: string): Promis
 
 const CERTIFIED: readonly ToolClass[] = ['drive unit', 'gauge'];
 
+/** Tools stored before owners were asked for are the site's own. */
+const OWNER = sql<ToolSummary['owner']>`coalesce(json_extract(tool.data, '$.owner.kind'), 'own')`;
+
 export async function toolPage(
   db: Kysely<RegisterSchema>,
   input: ParsedInput<'tool.list'>,
@@ -95,6 +98,14 @@ export async function toolPage(
     input.direction === 'asc' ? item.asc().nullsLast() : item.desc().nullsLast();
   const rows = await matching
     .select(['id', 'number', 'serial', 'class', 'status', 'place', 'ratings', 'valid_until as validUntil'])
+    .select((builder) => [
+      builder
+        .selectFrom('person')
+        .select('person.name')
+        .whereRef('person.id', '=', 'tool.holder_id')
+        .as('holder'),
+      OWNER.as('owner'),
+    ])
     .$if(input.sort === 'class', (query) => query.orderBy('class', direction))
     .$if(input.sort === 'status', (query) => query.orderBy('status', direction))
     .$if(input.sort === 'validUntil', (query) => query.orderBy('valid_until', direction))
@@ -109,9 +120,12 @@ export async function toolPage(
   };
 }
 
-function matchingTools(db: Kysely<RegisterSchema>, { text, class: toolClass }: ParsedInput<'tool.list'>) {
+function matchingTools(db: Kysely<RegisterSchema>, input: ParsedInput<'tool.list'>) {
+  const { text, class: toolClass, status, owner } = input;
   let query = db.selectFrom('tool');
   if (toolClass !== null) query = query.where('class', '=', toolClass);
+  if (status !== null) query = query.where('status', '=', status);
+  if (owner !== null) query = query.where(OWNER, '=', owner);
   for (const pattern of likePatterns(text)) {
     query = query.where(sql<boolean>`tool.search like ${pattern} escape '\\'`);
   }
