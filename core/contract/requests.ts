@@ -1,5 +1,7 @@
 import * as z from 'zod';
+import { checkData, checklistData, checklistRow, toolRuleData, toolRuleRow } from './check.ts';
 import { recomputation, sheetComparison, sheetInput } from './comparison.ts';
+import { kitData, kitRow, moveData } from './custody.ts';
 import type { Answer } from './errors.ts';
 import { breakoutData, eventDetail, personData, tighteningData, unitData } from './event.ts';
 import { importColumn, importConfirm, importDone, importInput, importKind, importReport } from './import.ts';
@@ -25,7 +27,7 @@ import {
   siteRowData,
   siteRowListInput,
 } from './site.ts';
-import { certificateData, toolData, toolDetail, toolListInput, toolSummary } from './tool.ts';
+import { certificateData, toolData, toolDetail, toolFound, toolListInput, toolSummary } from './tool.ts';
 import { id, idempotencyKey, page, text } from './values.ts';
 
 const nothing = z.strictObject({});
@@ -60,7 +62,22 @@ export const requests = {
   'tool.list': { input: toolListInput, output: listOf(toolSummary) },
   'tool.get': { input: byId, output: toolDetail },
   'tool.save': { input: edit(toolData), output: written },
+  /** What a label's code or a typed number says; null when no tool has it. */
+  'tool.find': { input: z.strictObject({ text: text(200) }), output: toolFound },
+  'tool.move': { input: write({ data: moveData }), output: written },
+  /** `quarantined` says that the failed check has barred the tool. */
+  'tool.check': {
+    input: write({ data: checkData }),
+    output: written.extend({ quarantined: z.boolean() }),
+  },
   'certificate.add': { input: write({ data: certificateData }), output: written },
+  'checklist.list': { input: nothing, output: listOf(checklistRow) },
+  'checklist.save': { input: edit(checklistData), output: written },
+  'toolRule.list': { input: nothing, output: listOf(toolRuleRow) },
+  'toolRule.save': { input: edit(toolRuleData), output: written },
+  'kit.list': { input: z.strictObject({ closed: z.boolean(), ...page }), output: listOf(kitRow) },
+  'kit.get': { input: byId, output: kitRow },
+  'kit.save': { input: edit(kitData), output: written },
   'setting.compute': { input: settingInput, output: settingCard },
   'setting.issue': { input: write({ data: settingInput, personId: id }), output: written },
   'setting.get': { input: byId, output: issuedSetting },

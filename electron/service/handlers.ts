@@ -1,7 +1,10 @@
+import { checkTool, listChecklists, listToolRules, saveChecklist, saveToolRule } from './requests/check.ts';
+import { findByLabel, moveTools } from './requests/custody.ts';
 import { readBreakoutOrTightening, recordBreakout, recordTightening } from './requests/event.ts';
 import type { Read, ReadName, Write, WriteName } from './requests/handler.ts';
 import { confirmImport, importColumns, previewImport } from './requests/import.ts';
 import { getJoint, jointChart, jointHistory, listJoints, saveJoint } from './requests/joint.ts';
+import { getKit, listKits, saveKit } from './requests/kit.ts';
 import { listPeople, savePerson } from './requests/person.ts';
 import { choices } from './requests/reference.ts';
 import {
@@ -35,6 +38,11 @@ export const READS: { readonly [N in ReadName]: Read<N> } = {
   'joint.compareSheet': compareJobSheet,
   'tool.list': listTools,
   'tool.get': getTool,
+  'tool.find': findByLabel,
+  'checklist.list': listChecklists,
+  'toolRule.list': listToolRules,
+  'kit.list': listKits,
+  'kit.get': getKit,
   'setting.compute': computeSetting,
   'setting.get': getSetting,
   'setting.list': listSettings,
@@ -52,7 +60,12 @@ export const WRITES: { readonly [N in WriteName]: Write<N> } = {
   'person.save': savePerson,
   'joint.save': saveJoint,
   'tool.save': saveTool,
+  'tool.move': moveTools,
+  'tool.check': checkTool,
   'certificate.add': addCertificate,
+  'checklist.save': saveChecklist,
+  'toolRule.save': saveToolRule,
+  'kit.save': saveKit,
   'setting.issue': issueSetting,
   'event.recordTightening': recordTightening,
   'event.recordBreakout': recordBreakout,

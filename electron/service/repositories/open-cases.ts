@@ -8,8 +8,21 @@ export interface OpenCase {
 
 /** Open cases by the tool they name; a tool without one is left out. */
 export async function openCases(
-  _db: Kysely<RegisterSchema>,
-  _toolIds: readonly string[],
+  db: Kysely<RegisterSchema>,
+  toolIds: readonly string[],
 ): Promise<ReadonlyMap<string, readonly OpenCase[]>> {
-  return new Map();
+  const byTool = new Map<string, OpenCase[]>();
+  if (toolIds.length === 0) return byTool;
+  const rows = await db
+    .selectFrom('recall_case')
+    .leftJoin('recall_closure', 'recall_closure.case_id', 'recall_case.id')
+    .select(['recall_case.id', 'recall_case.number', 'recall_case.tool_id as toolId'])
+    .where('recall_case.tool_id', 'in', [...toolIds])
+    .where('recall_closure.id', 'is', null)
+    .orderBy('recall_case.number')
+    .execute();
+  for (const { id, number, toolId } of rows) {
+    if (toolId !== null) byTool.set(toolId, [...(byTool.get(toolId) ?? []), { id, number }]);
+  }
+  return byTool;
 }

@@ -5,6 +5,9 @@ import type { ToolOnRegister } from '../../../core/setting/input.ts';
 import { likePatterns } from '../fold.ts';
 import type { RegisterSchema } from '../register/schema.ts';
 
+/** Any number of ids as one parameter, so that the statement stays the same however many there are. */
+const idList = (ids: readonly string[]) => sql<string>`(select value from json_each(${JSON.stringify(ids)}))`;
+
 export async function findTool(db: Kysely<RegisterSchema>, id: string) {
   const row = await db
     .selectFrom('tool')
@@ -31,7 +34,7 @@ export async function certificatesOf(db: Kysely<RegisterSchema>, toolIds: readon
       'certificate.data',
       'event.recorded_at as recordedAt',
     ])
-    .where('certificate.tool_id', 'in', [...toolIds])
+    .where('certificate.tool_id', 'in', idList(toolIds))
     .orderBy('certificate.calibrated_on')
     .orderBy('event.recorded_at')
     .orderBy('event.sequence')
@@ -49,7 +52,7 @@ export async function toolsWithCertificates(
   const tools = await db
     .selectFrom('tool')
     .select(['id', 'data'])
-    .$if('ids' in which, (query) => query.where('id', 'in', 'ids' in which ? [...which.ids] : []))
+    .$if('ids' in which, (query) => query.where('id', 'in', idList('ids' in which ? which.ids : [])))
     .$if('classes' in which, (query) =>
       query.where('class', 'in', 'classes' in which ? [...which.classes] : []),
     )
@@ -60,28 +63,28 @@ export async function toolsWithCertificates(
     db,
     tools.map(({ id }) => id),
   );
+  const byTool = Map.groupBy(certificates, ({ toolId }) => toolId);
   return tools.map(({ id, data }) => ({
     id,
     data: JSON.parse(data) as ToolData,
-    certificates: certificates
-      .filter(({ toolId }) => toolId === id)
-      .map((certificate) => ({ id: certificate.id, data: certificate.data })),
+    certificates: (byTool.get(id) ?? []).map((certificate) => ({
+      id: certificate.id,
+      data: certificate.data,
+    })),
   }));
 }
 
 /** Events in which the tool was really used; settings and certificates don't count. */
 export async function usesOf(db: Kysely<RegisterSchema>, toolId: string): Promise<number> {
   const { uses } = await db
-    .selectFrom('event_tool')
-    .innerJoin('event', 'event.id', 'event_tool.event_id')
-    .select(({ fn }) => fn.count<number>('event.id').distinct().as('uses'))
-    .where('event_tool.tool_id', '=', toolId)
-    .where('event.kind', 'in', ['tightening recorded', 'breakout recorded'])
+    .selectFrom('tool')
+    .select('uses')
+    .where('id', '=', toolId)
     .executeTakeFirstOrThrow();
   return uses;
 }
 
-const CERTIFIED: readonly ToolClass[] = ['drive unit', 'gauge'];
+const CERTIFIED: readonly ToolClass[] = ['drive unit', 'gauge', 'hand torque wrench'];
 
 /** Tools stored before owners were asked for are the site's own. */
 const OWNER = sql<ToolSummary['owner']>`coalesce(json_extract(tool.data, '$.owner.kind'), 'own')`;

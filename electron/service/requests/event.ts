@@ -3,23 +3,13 @@ import type { JointData } from '../../../core/contract/joint.ts';
 import { showEntered } from '../../../core/text/number.ts';
 import type { Entered } from '../../../core/units/entered.ts';
 import type { EventBody, EventDataByKind } from '../chain/events.ts';
-import type { WriteContext } from '../context.ts';
-import { invalidField, notFound } from '../failure.ts';
+import { notFound } from '../failure.ts';
 import { saved } from '../operations/edit.ts';
 import * as work from '../operations/record.ts';
+import { checkNotLater } from '../operations/who-and-when.ts';
+import { casesOfRecord } from '../recall/of-record.ts';
 import { peopleOf } from '../repositories/history.ts';
-import { atSite, toUtc } from '../time.ts';
 import type { Read, Write } from './handler.ts';
-
-/** Clocks of two machines may differ by so much. */
-const CLOCK_TOLERANCE_MS = 5 * 60_000;
-
-function checkNotLater({ clock, site }: WriteContext, happenedAt: string): void {
-  const now = clock();
-  if (Date.parse(toUtc(happenedAt)) > now.getTime() + CLOCK_TOLERANCE_MS) {
-    throw invalidField('data.happenedAt', happenedAt, `not later than now (${atSite(now, site.timeZone)})`);
-  }
-}
 
 export const recordTightening: Write<'event.recordTightening'> = async (context, { data }) => {
   checkNotLater(context, data.happenedAt);
@@ -31,7 +21,7 @@ export const recordBreakout: Write<'event.recordBreakout'> = async (context, { d
   return saved(await work.recordBreakout(context, data), null);
 };
 
-export const readBreakoutOrTightening: Read<'event.get'> = async ({ db }, { id }) => {
+export const readBreakoutOrTightening: Read<'event.get'> = async ({ db, site }, { id }) => {
   const row = await db
     .selectFrom('event')
     .innerJoin('event_joint', 'event_joint.event_id', 'event.id')
@@ -70,6 +60,7 @@ export const readBreakoutOrTightening: Read<'event.get'> = async ({ db }, { id }
     previousHash: row.previous_hash,
     people: (await peopleOf(db, [id])).get(id) ?? [],
     tools,
+    cases: await casesOfRecord({ db, site }, id),
     boltSet: boltSetName(JSON.parse(row.data) as JointData, boltSet),
     ...workOf(body),
   };

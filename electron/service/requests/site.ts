@@ -9,6 +9,7 @@ import { invalidField, notFound, RequestFailure } from '../failure.ts';
 import { nameKey } from '../fold.ts';
 import { checkDistinct } from '../operations/distinct.ts';
 import { duplicateOf, nextVersion, saved } from '../operations/edit.ts';
+import { checkPerson } from '../operations/who-and-when.ts';
 import {
   confirmations,
   findSitePlan,
@@ -140,11 +141,6 @@ export async function confirmValues(context: WriteContext, data: ConfirmData): P
   const id = context.newId();
   await append(context, [{ kind: 'table values confirmed', id, data: { data } }]);
   return id;
-}
-
-async function checkPerson({ db }: WriteContext, field: string, personId: string): Promise<void> {
-  const person = await db.selectFrom('person').select('id').where('id', '=', personId).executeTakeFirst();
-  if (!person) throw notFound('person', field, personId);
 }
 
 function shippedAlready(where: string, field: string, value: string, name: string): RequestFailure {
