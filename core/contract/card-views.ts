@@ -200,3 +200,19 @@ export const simulationView = z.strictObject({
   ),
 });
 export type SimulationView = z.infer<typeof simulationView>;
+
+/** Force where the reaction member bears, at the largest torque of the card. */
+export const reactionView = z.strictObject({
+  /** N·m */
+  torque: z.number().nullable(),
+  /** From the nut's axis to the reaction point, m. */
+  arm: z.number().nullable(),
+  /** N; null while arm or torque is not known. */
+  force: z.number().nullable(),
+  /** Number of the part the arm belongs to. */
+  tool: z.string().nullable(),
+  /** What to measure while the arm is not known. */
+  needs: z.string().nullable(),
+  cautions: z.array(z.strictObject({ text: z.string(), source: z.string() })),
+});
+export type ReactionView = z.infer<typeof reactionView>;

@@ -113,6 +113,8 @@ const limits = z.strictObject({
 const space = z.strictObject({
   /** Free radial distance from the stud's centre to the hub or pipe. */
   radialGap: entered('length', { min: 0, max: 2 }).nullable(),
+  /** Free distance along the stud, from the flange's face outwards, on the side the tool is put on. */
+  axialGap: entered('length', { min: 0, max: 10 }).nullable().default(null),
 });
 
 /** Further bolts of the same joint with a size, circle or load of their own. Null lubricant is the joint's. */

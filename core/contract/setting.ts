@@ -7,6 +7,7 @@ import {
   hotView,
   limitRow,
   ratingRow,
+  reactionView,
   retighteningView,
   rule,
   selectionView,
@@ -167,6 +168,7 @@ export const working = z.strictObject({
     'rating',
     'toolSetting',
     'interval',
+    'reaction',
   ]),
   title: z.string(),
   /** The relation in the trade's symbols. */
@@ -324,6 +326,7 @@ export const settingCard = z.strictObject({
   order: boltOrder.nullable(),
   set: z.array(setPart),
   capacity: z.number().nullable(),
+  reaction: reactionView.nullable(),
   breakout: breakoutView.nullable(),
   uncertainty: uncertaintyView.nullable(),
   findings: z.array(finding),

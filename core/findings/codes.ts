@@ -13,6 +13,9 @@ export const FINDING_CODES = [
   'clearance_unknown',
   'protrusion_unknown',
   'rating_unknown',
+  'coupling_unknown',
+  'reaction_unknown',
+  'line_agreement_unknown',
   'part_missing',
   'gauge_certificate_points_missing',
   'plan_unknown',
@@ -54,6 +57,13 @@ export const FINDING_CODES = [
   'family_differs',
   'neighbour_in_the_way',
   'hub_in_the_way',
+  'stud_wider_than_bore',
+  'stud_hits_head',
+  'head_too_high',
+  'counterhold_missing',
+  'counterhold_does_not_fit',
+  'coupling_differs',
+  'pump_connections_few',
   // Is it strong enough.
   'torque_above_rating',
   'pressure_above_rating',
@@ -63,10 +73,12 @@ export const FINDING_CODES = [
   'installed_torque_unknown',
   'torque_tool_unsuitable',
   'further_tools_unchecked',
+  'lines_disagree',
   'tension_has_no_torque',
   // Gauge.
   'above_gauge_scale',
   'gauge_scale_end',
+  'gauge_second_unit',
   'rounding_large',
   // Calibration.
   'certificate_missing',
@@ -82,6 +94,9 @@ export const FINDING_CODES = [
   // Custody.
   'tool_not_available',
   'tool_barred',
+  'tool_due',
+  'tool_in_case',
+  'kit_reserved',
   // Dates.
   'job_ends_before_start',
 ] as const;

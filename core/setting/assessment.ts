@@ -5,18 +5,26 @@ import { jointOfSet } from '../joint/bolt-set.ts';
 import { jointGaskets } from '../joint/gaskets.ts';
 import type { ToolCount } from '../sequence/multi-tool.ts';
 import type { PassPlan } from '../sequence/plans.ts';
+import { ratedParts } from '../tools/rating.ts';
 import { type Basis, basisOf } from './basis.ts';
 import { checkBoltSet } from './bolt-set-view.ts';
 import { breakoutOf, breakoutWorkings, checkBreakout } from './breakout.ts';
 import { checkCertificates, checkCertifiedRange, gaugeOutsidePoints } from './check-certificates.ts';
+import { checkCounterhold } from './check-counterhold.ts';
 import { checkFit } from './check-fit.ts';
+import { checkFurther } from './check-further.ts';
+import { checkHandWrench } from './check-hand-wrench.ts';
+import { checkHead } from './check-head.ts';
 import { checkJoint } from './check-joint.ts';
-import { checkParts, checkRatings, checkRounding, checkScale } from './check-set.ts';
+import { checkLines } from './check-lines.ts';
+import { checkFace, checkParts, checkRatings, checkRounding, checkScale } from './check-set.ts';
+import { checkToolRoom } from './check-tool-room.ts';
 import { type Dialled, type Hydraulics, hydraulicsOf } from './hydraulics.ts';
 import { type CardInput, NO_SET } from './input.ts';
 import { type StudStress, studStress } from './loads.ts';
 import { plainTightening } from './plain-tightening.ts';
 import { planOf } from './plan.ts';
+import { checkReaction } from './reaction.ts';
 import { checkFurtherTools, toolsOf } from './rules-section.ts';
 import { NO_SECTIONS, type Sections, sectionsOf } from './sections.ts';
 import { otherSets } from './set-shares.ts';
@@ -67,7 +75,9 @@ export function assess(given: CardInput): Assessment {
     ...dates(input),
     ...checkBoltSet(given),
     ...checkJoint(input, basis),
-    ...(input.method === 'hydraulic wrench' ? checkSet(input, basis, hydraulics, work) : []),
+    ...(input.method === 'hydraulic wrench'
+      ? checkSet(input, basis, hydraulics, work)
+      : checkHandWrench(input)),
     ...work.findings,
     ...sections.findings,
     ...checkFurtherTools(input, tools),
@@ -111,19 +121,33 @@ function workOf(input: CardInput, basis: Basis, hydraulics: Hydraulics): Work {
 /** Everything about the hydraulic set. */
 function checkSet(input: CardInput, basis: Basis, hydraulics: Hydraulics, work: Work): Finding[] {
   const pressure = pressureOf(work.dialled);
+  const { further } = input.set;
+  // Each further wrench is held against the torque of its own line.
+  const parts = further.length === 0 ? hydraulics.parts : ratedParts({ ...input.set, further: [] });
   return [
     ...checkParts(input),
+    ...checkToolRoom(input),
+    ...checkLines(input),
     ...checkCertificates(input, hydraulics),
     ...checkFit(input, basis, work.torque),
-    ...checkRatings(input, hydraulics, work.dialled?.torque ?? work.torque, pressure),
+    ...checkHead(input, basis),
+    ...checkCounterhold(input, basis),
+    ...checkReaction(input),
+    ...checkRatings(input, parts, work.dialled?.torque ?? work.torque, pressure),
     ...checkScale(input, hydraulics, pressure),
+    ...checkFace(input),
     ...checkRounding(input, work.torque, work.dialled),
+    ...checkFurther(input, basis, hydraulics, truePressure(work.dialled), work.pressures),
   ];
 }
 
 function breakout(input: CardInput, basis: Basis, hydraulics: Hydraulics): Work {
   const found = input.method === 'tensioner' ? null : breakoutOf(input, basis, hydraulics);
   const start = found?.start ?? null;
+  const pressures =
+    start === null
+      ? []
+      : [{ name: 'First pressure', pressure: start.pressure ?? start.wanted, final: false }];
   return {
     planName: 'Breakout in stages',
     torque: found?.startTorque ?? null,
@@ -132,17 +156,12 @@ function breakout(input: CardInput, basis: Basis, hydraulics: Hydraulics): Work 
     load: found?.load ?? null,
     loadName: 'installed load, taken as still there',
     passes: found?.passes ?? [],
+    pressures,
     breakout: found?.view ?? null,
     findings: [
       ...checkLoosening(input),
       ...(input.method === 'tensioner' ? [] : checkBreakout(input, basis, found)),
-      ...checkCertifiedRange(
-        input,
-        hydraulics,
-        start === null
-          ? []
-          : [{ name: 'First pressure', pressure: start.pressure ?? start.wanted, final: false }],
-      ),
+      ...checkCertifiedRange(input, hydraulics, pressures),
       ...(start !== null && !start.corrected ? gaugeOutsidePoints(input, start.wanted) : []),
     ],
     workings: () => [
@@ -173,6 +192,10 @@ function dates({ joint, startsOn, endsOn }: CardInput): Finding[] {
       },
     ),
   ];
+}
+
+function truePressure(dialled: Dialled | null): number | null {
+  return dialled?.pressure ?? dialled?.wanted ?? null;
 }
 
 /** Pressure that counts against ratings and scale: what is dialled, or what would have to be. */

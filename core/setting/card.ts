@@ -9,6 +9,7 @@ import type { Basis } from './basis.ts';
 import { boltSetView } from './bolt-set-view.ts';
 import { capacityOf, type Hydraulics } from './hydraulics.ts';
 import type { CardInput } from './input.ts';
+import { reactionView, reactionWorking } from './reaction.ts';
 import { planRules, toolOrderOf } from './rules-section.ts';
 import { setView } from './set-view.ts';
 import { uncertaintyOf } from './uncertainty-section.ts';
@@ -30,11 +31,13 @@ export function settingCard(given: CardInput): SettingCard {
   const { data } = input.joint;
   const capacity = capacityOf(hydraulics);
   const views = sections.view();
+  const reaction = reactionView(input, work);
   const uncertainty = uncertaintyOf(input, hydraulics, basis, work, views.limits);
   const workings = [
     ...work.workings(),
     ...(stress === null ? [] : stressWorkings(input, basis, stress, torque, work.loadName)),
     capacityWorking(input, hydraulics, capacity),
+    reactionWorking(input, reaction),
     ...uncertainty.workings,
     ...geometryWorkings(input, basis),
     ...sections.workings(),
@@ -74,6 +77,7 @@ export function settingCard(given: CardInput): SettingCard {
     order: orderOf(basis),
     set: setView(hydraulics.parts),
     capacity: capacity?.torque ?? null,
+    reaction,
     breakout: work.breakout,
     uncertainty: uncertainty.view,
     findings: [...findings],

@@ -24,16 +24,42 @@ const SLACK = 1 + 1e-9;
  * @source validity as written on the certificate; ISO/IEC 17025:2017, 7.8.4
  */
 export function checkCertificates(input: CardInput, hydraulics: Hydraulics): Finding[] {
-  const { drive, gauge } = input.set;
+  const { gauge } = input.set;
   return [
-    ...(drive === null ? [] : validity(input, drive, hydraulics.driveStanding)),
-    ...(gauge === null ? [] : validity(input, gauge, hydraulics.gaugeStanding)),
-    ...driveCertificate(input, hydraulics),
+    ...(gauge === null ? [] : checkValidity(input, gauge, hydraulics.gaugeStanding)),
+    ...checkDriveCertificate(input, hydraulics),
     ...gaugePoints(input, hydraulics),
   ];
 }
 
-function validity(input: CardInput, tool: AnyTool, standing: Standing | null): Finding[] {
+/**
+ * Looks at the certificate of one wrench on the job’s days, and at what it was calibrated with.
+ *
+ * @param input input of the card, with this wrench in its set
+ * @param hydraulics this wrench as it stands on the job’s first day
+ * @returns findings; none when nothing stands against it
+ * @example checkDriveCertificate({ ...input, endsOn: '2027-06-01' }, hydraulics).length > 0 // true
+ * @source validity as written on the certificate; ISO/IEC 17025:2017, 7.8.4
+ */
+export function checkDriveCertificate(input: CardInput, hydraulics: Hydraulics): Finding[] {
+  const { drive } = input.set;
+  return [
+    ...(drive === null ? [] : checkValidity(input, drive, hydraulics.driveStanding)),
+    ...driveCertificate(input, hydraulics),
+  ];
+}
+
+/**
+ * Looks at a tool’s certificate on the job’s days and at its result.
+ *
+ * @param input input of the card
+ * @param tool tool that has to have a certificate
+ * @param standing its certificate on the job’s first day
+ * @returns findings; none when nothing stands against it
+ * @example checkValidity(input, input.set.drive, { state: 'none' })[0].code // 'certificate_missing'
+ * @source validity as written on the certificate; ISO/IEC 17025:2017, 7.8.4
+ */
+export function checkValidity(input: CardInput, tool: AnyTool, standing: Standing | null): Finding[] {
   const { startsOn, endsOn } = input;
   const about = { subject: tool.data.number, place: atTool(tool, 'certificates') };
   if (standing === null || standing.state === 'none') {
@@ -91,7 +117,7 @@ function validity(input: CardInput, tool: AnyTool, standing: Standing | null): F
 }
 
 function driveCertificate(input: CardInput, { certificate, line }: Hydraulics): Finding[] {
-  const { drive, cassette, reducers } = input.set;
+  const { drive, cassette, reducers, pump, gauge } = input.set;
   if (drive === null || certificate === null) return [];
   const about = { subject: drive.data.number, place: atTool(drive, 'certificates') };
   const { number, withToolIds, measured } = certificate.data;
@@ -129,7 +155,9 @@ function driveCertificate(input: CardInput, { certificate, line }: Hydraulics): 
     );
   }
   const chosen = [...(cassette === null ? [] : [cassette.id]), ...reducers.map((reducer) => reducer.id)];
-  if (cassette !== null && !sameSet(chosen, withToolIds)) {
+  // A certificate that names pump and gauge speaks for these; one that leaves them out speaks for any.
+  const named = withToolIds.filter((id) => id !== pump?.id && id !== gauge?.id);
+  if (cassette !== null && !sameSet(chosen, named)) {
     findings.push(
       raise(
         'combination_not_certified',

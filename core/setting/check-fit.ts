@@ -107,7 +107,15 @@ function openingFindings(input: CardInput, { joint }: Basis, torque: number | nu
   ];
 }
 
-function loosenessUnknown(opening: Opening): Finding {
+/**
+ * Says that the looseness of an opening is not known.
+ *
+ * @param opening tool of the register with a hex opening
+ * @returns a note
+ * @example loosenessUnknown(input.set.cassette).severity // 'note'
+ * @source rule of this program
+ */
+export function loosenessUnknown(opening: Opening | ToolOnRegister<'counterhold wrench'>): Finding {
   return raise(
     'looseness_unknown',
     { opening: showEntered(opening.data.properties.acrossFlats) },

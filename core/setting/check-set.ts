@@ -4,17 +4,31 @@ import { describeTool } from '../text/describe.ts';
 import { showQuantity } from '../text/number.ts';
 import { READABLE, scalePlace } from '../tools/gauge.ts';
 import { hoseLifeEnds } from '../tools/hose.ts';
+import type { RatedPart } from '../tools/rating.ts';
+import { UNITS } from '../units/units.ts';
 import type { Dialled, Hydraulics } from './hydraulics.ts';
-import type { AnyTool, CardInput, ToolOnRegister } from './input.ts';
+import type { AnyTool, CardInput, ToolOnRegister, Wrench } from './input.ts';
 import { pressureUnit, torqueUnit } from './show.ts';
 
 const SLACK = 1 + 1e-9;
 
-/** Every part of the set, in the order of the chain. */
-function chosenTools({ set }: Pick<CardInput, 'set'>): AnyTool[] {
-  return [set.pump, set.gauge, ...set.hoses, set.drive, set.cassette, ...set.reducers].filter(
-    (tool) => tool !== null,
-  );
+/**
+ * Every part of the set, in the order of the chain.
+ *
+ * @param input set
+ * @returns tools of the register
+ * @example chosenTools(input).length // 5
+ * @source rule of this program
+ */
+export function chosenTools({ set }: Pick<CardInput, 'set'>): AnyTool[] {
+  const tools: (AnyTool | null)[] = [set.pump, set.gauge, ...set.couplers, ...toolsOf(set)];
+  for (const wrench of set.further) tools.push(...toolsOf(wrench));
+  tools.push(set.counterhold);
+  return tools.filter((tool) => tool !== null);
+}
+
+function toolsOf({ hoses, drive, cassette, reducers }: Wrench): (AnyTool | null)[] {
+  return [...hoses, drive, cassette, ...reducers];
 }
 
 /**
@@ -39,13 +53,12 @@ export function partText(tool: AnyTool): string {
  */
 export function checkParts(input: CardInput): Finding[] {
   const { set } = input;
-  const absent: [string, string][] = [];
-  if (set.drive === null) absent.push(['drive unit', 'driveId']);
-  if (set.cassette === null) absent.push(['cassette', 'cassetteId']);
+  const absent = absentOf(set, '', '');
   if (set.pump === null) absent.push(['pump', 'pumpId']);
   if (set.gauge === null) absent.push(['gauge', 'gaugeId']);
-  // A hose that nobody named may be rated for anything: of all unknown ratings the most dangerous one.
-  if (set.hoses.length === 0) absent.push(['hose', 'hoseIds']);
+  set.further.forEach((wrench, at) => {
+    absent.push(...absentOf(wrench, ` of wrench ${at + 2}`, `further.${at}.`));
+  });
   return [
     ...absent.map(([part, field]) =>
       raise(
@@ -54,9 +67,27 @@ export function checkParts(input: CardInput): Finding[] {
         { severity: 'refusal', subject: part, place: atSettings(field), source: 'the set as chosen' },
       ),
     ),
-    ...chosenTools(input).flatMap(custody),
-    ...set.hoses.flatMap((hose) => hoseAge(hose, input.endsOn)),
+    ...chosenTools(input).flatMap(checkCustody),
+    ...(hoseAgeByRule(input) ? [] : hosesOf(input).flatMap((hose) => hoseAge(hose, input.endsOn))),
   ];
+}
+
+function absentOf({ drive, cassette, hoses }: Wrench, whose: string, at: string): [string, string][] {
+  const absent: [string, string][] = [];
+  if (drive === null) absent.push([`drive unit${whose}`, `${at}driveId`]);
+  if (cassette === null) absent.push([`cassette${whose}`, `${at}cassetteId`]);
+  // A hose that nobody named may be rated for anything: of all unknown ratings the most dangerous one.
+  if (hoses.length === 0) absent.push([`hose${whose}`, `${at}hoseIds`]);
+  return absent;
+}
+
+/** A rule of the site for the age of hoses stands before the common one. */
+function hoseAgeByRule({ toolRoom: { rules } }: CardInput): boolean {
+  return rules.some((rule) => rule.class === 'hose' && rule.hoseAgeMonths !== null);
+}
+
+function hosesOf({ set }: CardInput): readonly ToolOnRegister<'hose'>[] {
+  return set.further.length === 0 ? set.hoses : [set, ...set.further].flatMap(({ hoses }) => hoses);
 }
 
 function hoseAge(hose: ToolOnRegister<'hose'>, endsOn: string): Finding[] {
@@ -83,7 +114,15 @@ function hoseAge(hose: ToolOnRegister<'hose'>, endsOn: string): Finding[] {
   ];
 }
 
-function custody(tool: AnyTool): Finding[] {
+/**
+ * Says when a tool is not in the tool room, or barred.
+ *
+ * @param tool tool of the register
+ * @returns one finding, or none for an available tool
+ * @example checkCustody(input.set.drive).length // 0
+ * @source custody as the register has it
+ */
+export function checkCustody(tool: AnyTool): Finding[] {
   const { status, number } = tool.data;
   if (status === 'available') return [];
   const facts = { part: partText(tool), status };
@@ -99,16 +138,16 @@ function custody(tool: AnyTool): Finding[] {
  * Holds pressure and torque of the job against the rating of every part.
  *
  * @param input input of the card
- * @param hydraulics chosen set as it stands on the job’s first day
+ * @param parts parts of the set with their ratings
  * @param torque T, N·m, at least 0, or null when not known
  * @param pressure p, Pa, at least 0, or null when not known
  * @returns findings; none when nothing stands against it
- * @example checkRatings(input, hydraulics, 2000, 695e5)[0]?.severity // 'refusal'
+ * @example checkRatings(input, parts, 2000, 695e5)[0]?.severity // 'refusal'
  * @source lowest-rated part governs: common practice
  */
 export function checkRatings(
   input: CardInput,
-  { parts }: Hydraulics,
+  parts: readonly RatedPart[],
   torque: number | null,
   pressure: number | null,
 ): Finding[] {
@@ -218,6 +257,34 @@ export function checkScale(input: CardInput, { scale }: Hydraulics, pressure: nu
       'gauge_scale_end',
       { ...facts, end: place },
       { ...about, severity: 'warning', source: 'common practice: 20 to 90 % of the scale', limit },
+    ),
+  ];
+}
+
+/**
+ * Says when the gauge has a second unit on its face: a number read on the wrong ring is another pressure.
+ *
+ * @param input input of the card
+ * @returns one warning, or none
+ * @example checkFace(input).length // 0
+ * @source common practice: one unit on the face
+ */
+export function checkFace({ set: { gauge } }: CardInput): Finding[] {
+  const { alsoPrinted, scaleMax } = gauge?.data.properties ?? { alsoPrinted: null, scaleMax: null };
+  if (gauge === null || alsoPrinted === null || scaleMax === null || alsoPrinted === scaleMax.unit) return [];
+  const units = { unit: UNITS[scaleMax.unit].label, also: UNITS[alsoPrinted].label };
+  return [
+    raise(
+      'gauge_second_unit',
+      { gauge: partText(gauge), ...units },
+      {
+        severity: 'warning',
+        subject: gauge.data.number,
+        place: atSettings('gaugeId'),
+        source: 'common practice: one unit on the face',
+        value: units.also,
+        limit: units.unit,
+      },
     ),
   ];
 }

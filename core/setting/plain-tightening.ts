@@ -38,6 +38,7 @@ export function plainTightening(input: CardInput, basis: Basis): Work {
       plan === null
         ? []
         : passRows(plan, basis.joint.boltCount, (fraction) => plainPass(input, basis, fraction, limits)),
+    pressures: [],
     breakout: null,
     findings: [
       ...checkPlan(input, plan),

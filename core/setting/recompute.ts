@@ -1,10 +1,11 @@
 import type { CardDifference, Recomputation } from '../contract/comparison.ts';
 import { jointData } from '../contract/joint.ts';
 import type { SettingCard } from '../contract/setting.ts';
+import { toolData } from '../contract/tool.ts';
 import { NO_TOOL_ROOM } from '../tools/facts.ts';
 import { freeze } from '../units/round.ts';
 import { settingCard } from './card.ts';
-import { type CardInput, NO_SET } from './input.ts';
+import { type AnyTool, type CardInput, NO_SET, type ToolSet, type Wrench } from './input.ts';
 
 /** Differences listed; the rest is counted. */
 const LISTED = 100;
@@ -39,12 +40,40 @@ export function recompute(input: CardInput, card: SettingCard): Recomputation {
 function readable(frozen: CardInput): CardInput {
   const input = {
     ...frozen,
-    set: { ...NO_SET, ...frozen.set },
+    set: readableSet(frozen.set),
     handWrench: frozen.handWrench ?? null,
     toolRoom: frozen.toolRoom ?? NO_TOOL_ROOM,
   };
   const parsed = jointData.safeParse(input.joint.data);
   return parsed.success ? { ...input, joint: { ...input.joint, data: parsed.data } } : input;
+}
+
+function readableSet(frozen: ToolSet): ToolSet {
+  const set = { ...NO_SET, ...frozen };
+  return {
+    ...set,
+    ...readableWrench(set),
+    pump: readableTool(set.pump),
+    gauge: readableTool(set.gauge),
+    further: set.further.map(readableWrench),
+  };
+}
+
+function readableWrench(wrench: Wrench): Wrench {
+  const { drive, cassette, reducers, hoses } = wrench;
+  return {
+    drive: readableTool(drive),
+    cassette: readableTool(cassette),
+    reducers: reducers.map(readableTool),
+    hoses: hoses.map(readableTool),
+  };
+}
+
+/** What does not follow the contract at all is left as it was frozen. */
+function readableTool<T extends AnyTool | null>(tool: T): T {
+  if (tool === null) return tool;
+  const parsed = toolData.safeParse(tool.data);
+  return parsed.success ? { ...tool, data: parsed.data } : tool;
 }
 
 function findingOf(equal: boolean, count: number, then: string, now: string): string {

@@ -97,7 +97,7 @@ export function toolOrderOf({ joint }: Basis, tools: ToolCount): ToolOrderView |
 }
 
 /**
- * Says that for several tools only the chosen drive unit’s certificate was looked at.
+ * Says that the plan turns more tools at the same time than the set has wrenches.
  *
  * @param input input of the card
  * @param tools 1, 2 or 4
@@ -106,18 +106,19 @@ export function toolOrderOf({ joint }: Basis, tools: ToolCount): ToolOrderView |
  * @source rule of this program
  */
 export function checkFurtherTools(input: CardInput, tools: ToolCount): Finding[] {
-  if (tools === 1) return [];
+  const chosen = input.method === 'hydraulic wrench' ? 1 + input.set.further.length : 1;
+  if (tools <= chosen) return [];
   return [
     raise(
       'further_tools_unchecked',
-      { tools },
+      { tools, chosen },
       {
         severity: 'warning',
         subject: input.joint.data.tag,
         place: atSettings('planId'),
         source: 'pass plan',
         value: tools,
-        limit: 1,
+        limit: chosen,
         unit: 'one',
       },
     ),

@@ -48,6 +48,7 @@ export function tightening(input: CardInput, basis: Basis, hydraulics: Hydraulic
   const dialledTorque = dialled?.torque ?? null;
   const dialledLoad = dialledTorque === null ? null : loadOf(basis, dialledTorque);
   const load = dialledLoad ?? basis.targetLoad;
+  const pressures = passPressures(plan, dials, dialled);
   return {
     planName: plan?.name ?? 'not known',
     torque: targetTorque,
@@ -57,12 +58,13 @@ export function tightening(input: CardInput, basis: Basis, hydraulics: Hydraulic
     loadName:
       dialledLoad === null ? 'load to aim at; nothing is dialled yet' : 'load at the dialled pressure',
     passes: plan === null ? [] : passRows(plan, basis.joint.boltCount, settingFor),
+    pressures,
     breakout: null,
     findings: [
       ...checkPlan(input, plan),
       ...checkLimits(input, load === null ? null : studStress(basis, load)),
       ...checkStud(input, basis),
-      ...checkCertifiedRange(input, hydraulics, passPressures(plan, dials, dialled)),
+      ...checkCertifiedRange(input, hydraulics, pressures),
       ...(dialled !== null && !dialled.corrected ? gaugeOutsidePoints(input, dialled.wanted) : []),
     ],
     workings: () => [

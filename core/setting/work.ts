@@ -1,5 +1,6 @@
 import type { PassRow, SettingCard, Working } from '../contract/setting.ts';
 import type { Finding } from '../findings/finding.ts';
+import type { PassPressure } from './check-certificates.ts';
 import type { Dialled } from './hydraulics.ts';
 
 /** What tightening and breakout each contribute to the card. */
@@ -14,6 +15,8 @@ export interface Work {
   readonly load: number | null;
   readonly loadName: string;
   readonly passes: readonly PassRow[];
+  /** True pressures that are dialled, Pa; none without a pressure. */
+  readonly pressures: readonly PassPressure[];
   readonly breakout: SettingCard['breakout'];
   readonly findings: readonly Finding[];
   /** Spelled out only for a card: a person reads them, no check does. */

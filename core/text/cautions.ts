@@ -10,6 +10,18 @@ const BOTH: readonly WorkKind[] = ['tightening', 'breakout'];
 const BREAKOUT: readonly WorkKind[] = ['breakout'];
 const TIGHTENING: readonly WorkKind[] = ['tightening'];
 
+/** What stands beside the force at the reaction point, and on the list of every card. */
+export const REACTION_CAUTIONS: readonly { readonly text: string; readonly source: string }[] = [
+  {
+    text: 'Keep hands, arms and feet away from the reaction member and what it bears on whenever the pump can build pressure.',
+    source: 'public safety guidance on powered torque tools',
+  },
+  {
+    text: 'The reaction member sits square on solid metal: no packers, no loose plates, no stud end or nut that is not meant for it.',
+    source: 'public safety guidance on powered torque tools',
+  },
+];
+
 /** Cautions in the order they matter at the joint. */
 const CAUTIONS: readonly Caution[] = [
   {
@@ -57,16 +69,7 @@ const CAUTIONS: readonly Caution[] = [
     source: 'common practice',
     work: BOTH,
   },
-  {
-    text: 'Keep hands, arms and feet away from the reaction member and what it bears on whenever the pump can build pressure.',
-    source: 'public safety guidance on powered torque tools',
-    work: BOTH,
-  },
-  {
-    text: 'The reaction member sits square on solid metal: no packers, no loose plates, no stud end or nut that is not meant for it.',
-    source: 'public safety guidance on powered torque tools',
-    work: BOTH,
-  },
+  ...REACTION_CAUTIONS.map((caution) => ({ ...caution, work: BOTH })),
   {
     text: 'Do not hold, steady or lean on a tool while it works. Stand out of line with its travel and with a stud or socket that may fail.',
     source: 'public safety guidance on powered torque tools',

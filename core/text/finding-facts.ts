@@ -13,7 +13,7 @@ export interface FindingFacts {
   target_missing: Nothing;
   limit_unknown: { limit: string; needs: string };
   looseness_unknown: { opening: string };
-  clearance_unknown: { check: 'neighbour' | 'hub'; missing: readonly string[] };
+  clearance_unknown: { check: 'neighbour' | 'hub' | 'stud' | 'along the stud'; missing: readonly string[] };
   protrusion_unknown: { missing: readonly string[] };
   rating_unknown: { part: string };
   part_missing: { part: string };
@@ -35,7 +35,7 @@ export interface FindingFacts {
   strip_margin_low: { weaker: string; margin: string };
   flange_rating_exceeded: { case: string; pressure: string; rated: string; temperature: string };
   torque_tool_unsuitable: { tool: string; reason: string };
-  further_tools_unchecked: { tools: number };
+  further_tools_unchecked: { tools: number; chosen: number };
   tension_has_no_torque: Nothing;
   friction_assumed: { lubricant: string; source: string };
   table_value_unconfirmed: {
@@ -88,6 +88,28 @@ export interface FindingFacts {
   below_certified_points: { pressure: string; lowest: string; passes: readonly string[]; final: boolean };
   tool_not_available: { part: string; status: string };
   tool_barred: { part: string; status: string };
+  coupling_unknown: { parts: readonly string[] };
+  reaction_unknown: { part: string };
+  line_agreement_unknown: { wrenches: number };
+  stud_wider_than_bore: { stud: string; bore: string };
+  stud_hits_head: { stands: string; room: string };
+  head_too_high: { height: string; gap: string };
+  counterhold_missing: Nothing;
+  counterhold_does_not_fit: { opening: string; nut: string; sits: 'too small' | 'too large' };
+  coupling_differs: { first: string; other: string; names: readonly [string, string] };
+  pump_connections_few: { pump: string; connections: number; wrenches: number };
+  lines_disagree: { pressure: string; torques: readonly string[]; difference: string; limit: string };
+  gauge_second_unit: { gauge: string; unit: string; also: string };
+  tool_due: {
+    part: string;
+    what: string;
+    state: 'overdue' | 'not known' | 'lapses';
+    reason: string;
+    on: string | null;
+    endsOn: string;
+  };
+  tool_in_case: { part: string; cases: readonly string[] };
+  kit_reserved: { part: string; kit: string; from: string; to: string; joints: number };
   job_ends_before_start: { startsOn: string; endsOn: string };
 }
 

@@ -41,6 +41,13 @@ function fitRemedy(remedies: readonly string[]): string {
     : `On the register: ${remedies.join('; ')}.`;
 }
 
+const UNKNOWN_ROOM = {
+  neighbour: 'Space to the neighbour not known',
+  hub: 'Space to hub or pipe not known',
+  stud: 'Room for the stud in the head not known',
+  'along the stud': 'Space along the stud not known',
+} as const;
+
 export const TOOL_WORDS: Words<ToolCode> = {
   looseness_unknown: ({ opening }) => ({
     title: 'Looseness of the opening not known',
@@ -48,7 +55,7 @@ export const TOOL_WORDS: Words<ToolCode> = {
     remedy: 'Measure the opening across flats and enter how far it is above nominal.',
   }),
   clearance_unknown: ({ check, missing }) => ({
-    title: check === 'neighbour' ? 'Space to the neighbour not known' : 'Space to hub or pipe not known',
+    title: UNKNOWN_ROOM[check],
     detail: `Not known: ${missing.join(', ')}. The check was not made.`,
     remedy: 'Measure what is missing, or try the tool on the joint before the job.',
   }),
@@ -211,11 +218,12 @@ export const TOOL_WORDS: Words<ToolCode> = {
     detail: `${tool}: ${reason}.`,
     remedy: 'Choose another tool, or check target and limits.',
   }),
-  further_tools_unchecked: ({ tools }) => ({
-    title: `${tools} tools at the same time, one of them checked`,
+  further_tools_unchecked: ({ tools, chosen }) => ({
+    title: `${tools} tools at the same time, ${chosen === 1 ? 'one' : chosen} of them checked`,
     detail:
-      'One pressure serves all tools only where their certificates agree at it. Only the drive unit chosen here was looked at.',
-    remedy: 'Compare the certificates of the other tools at this pressure before the job.',
+      'One pressure serves all tools only where their certificates agree at it. Only the wrenches chosen here were looked at.',
+    remedy:
+      'Choose the further wrenches of this pump, so that their certificates are compared at this pressure.',
   }),
   tension_has_no_torque: () => ({
     title: 'Tensioned: no torque belongs to this joint',

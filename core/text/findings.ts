@@ -2,10 +2,11 @@ import type { FindingCode } from '../findings/codes.ts';
 import type { FindingFacts, Wording, Words } from './finding-facts.ts';
 import { JOINT_WORDS } from './finding-words-joint.ts';
 import { LIMIT_WORDS } from './finding-words-limits.ts';
+import { TOOL_ROOM_WORDS } from './finding-words-tool-room.ts';
 import { TOOL_WORDS } from './finding-words-tools.ts';
 
 /** The words of every finding. A code without words does not compile. */
-const WORDS: Words<FindingCode> = { ...JOINT_WORDS, ...LIMIT_WORDS, ...TOOL_WORDS };
+const WORDS: Words<FindingCode> = { ...JOINT_WORDS, ...LIMIT_WORDS, ...TOOL_WORDS, ...TOOL_ROOM_WORDS };
 
 /**
  * Chooses title, detail and remedy of a finding.

@@ -1,6 +1,7 @@
 import type { CardInput, Head, ToolOnRegister } from '../setting/input.ts';
 
 type Reducer = ToolOnRegister<'reducer'>;
+type Counterhold = ToolOnRegister<'counterhold wrench'>;
 
 /** Sizes that differ by less than this are the same nominal size typed in another unit, m. */
 const SAME_SIZE = 1e-6;
@@ -29,14 +30,17 @@ export function seat(
 }
 
 /**
- * Opening of a cassette or reducer in SI.
+ * Opening of a head, reducer or counterhold wrench in SI.
  *
- * @param tool cassette or reducer of the register
+ * @param tool tool of the register with a hex opening
  * @returns nominal width across flats and looseness, m; looseness null when it is not known
  * @example openingOf(set.cassette).acrossFlats // 0.0365125 m
  * @source exact inch and millimetre (NIST SP 811, Appendix B)
  */
-export function openingOf(tool: Head | Reducer): { acrossFlats: number; looseness: number | null } {
+export function openingOf(tool: Head | Reducer | Counterhold): {
+  acrossFlats: number;
+  looseness: number | null;
+} {
   const { acrossFlats, looseness } = tool.data.properties;
   return { acrossFlats: acrossFlats.si, looseness: looseness?.si ?? null };
 }

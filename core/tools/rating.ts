@@ -1,6 +1,4 @@
-import type { AnyTool, CardInput } from '../setting/input.ts';
-
-type ToolSet = CardInput['set'];
+import type { AnyTool, ToolSet, Wrench } from '../setting/input.ts';
 
 /** A part with what it may stand; null is "not known", absent means the part has no such rating. */
 export interface RatedPart {
@@ -21,15 +19,32 @@ export function ratedParts(set: ToolSet): RatedPart[] {
   const parts: RatedPart[] = [];
   if (set.pump !== null) parts.push(part(set.pump, set.pump.data.properties.ratedPressure.si));
   if (set.gauge !== null) parts.push(part(set.gauge, set.gauge.data.properties.scaleMax.si));
-  for (const hose of set.hoses) parts.push(part(hose, hose.data.properties.ratedPressure.si));
-  if (set.drive !== null) {
-    const { ratedPressure, ratedTorque } = set.drive.data.properties;
-    parts.push(part(set.drive, ratedPressure.si, ratedTorque.si));
+  for (const coupler of set.couplers) parts.push(part(coupler, coupler.data.properties.ratedPressure.si));
+  parts.push(...wrenchParts(set));
+  for (const wrench of set.further) parts.push(...wrenchParts(wrench));
+  if (set.counterhold !== null) {
+    parts.push(part(set.counterhold, undefined, set.counterhold.data.properties.ratedTorque?.si ?? null));
   }
-  if (set.cassette !== null) {
-    parts.push(part(set.cassette, undefined, set.cassette.data.properties.ratedTorque?.si ?? null));
+  return parts;
+}
+
+/**
+ * Parts of one wrench in the order of the chain, hose to nut, with their ratings.
+ *
+ * @param wrench one wrench of the set with its hoses
+ * @returns parts from hose to nut; a rating is null when not known, absent when the part has none
+ * @example wrenchParts(set).length // 3
+ * @source lowest-rated part governs: common practice
+ */
+export function wrenchParts({ hoses, drive, cassette, reducers }: Wrench): RatedPart[] {
+  const parts = hoses.map((hose) => part(hose, hose.data.properties.ratedPressure.si));
+  if (drive !== null) {
+    const { ratedPressure, ratedTorque } = drive.data.properties;
+    parts.push(part(drive, ratedPressure.si, ratedTorque.si));
   }
-  for (const reducer of set.reducers) {
+  if (cassette !== null)
+    parts.push(part(cassette, undefined, cassette.data.properties.ratedTorque?.si ?? null));
+  for (const reducer of reducers) {
     parts.push(part(reducer, undefined, reducer.data.properties.ratedTorque?.si ?? null));
   }
   return parts;

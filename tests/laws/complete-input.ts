@@ -56,6 +56,55 @@ function gasketAndHeat({ joint: { data } }: InputDraft): void {
   });
 }
 
+/** Lines that couple, a head with room for the stud, and a wrench on the far nut; invented. */
+function wholeSet({ set }: InputDraft): void {
+  const [hose] = set.hoses;
+  if (set.pump === null || set.drive === null || set.cassette === null || hose === undefined) {
+    throw new Error('fixture: no pump, hose, drive unit or cassette');
+  }
+  for (const { data } of [set.pump, hose, set.drive]) data.properties.coupling = 'S1';
+  Object.assign(set.cassette.data.properties, {
+    height: typed('70', 'mm'),
+    bore: typed('30', 'mm'),
+    openThrough: true,
+    reactionArm: typed('160', 'mm'),
+  });
+  set.couplers = [
+    {
+      id: '018f0000-0000-7000-8000-000000000016',
+      data: {
+        ...OWN,
+        number: 'K-31',
+        properties: { class: 'coupler', ratedPressure: typed('700', 'bar'), coupling: 's1' },
+      },
+      certificates: [],
+    },
+  ];
+  set.counterhold = {
+    id: '018f0000-0000-7000-8000-000000000017',
+    data: {
+      ...OWN,
+      number: 'B-05',
+      properties: {
+        class: 'counterhold wrench',
+        acrossFlats: typed('1-7/16', 'in'),
+        looseness: typed('0.3', 'mm'),
+        ratedTorque: typed('2000', 'N.m'),
+      },
+    },
+    certificates: [],
+  };
+}
+
+const OWN = {
+  serial: '',
+  status: 'available',
+  place: '',
+  remarks: '',
+  owner: { kind: 'own' },
+  weight: null,
+} as const;
+
 /** Everything known and in order: the card has nothing to say about it. */
 export function completeInput(kind: WorkKind): CardInput {
   return changed(workedJointA(), (input) => {
@@ -73,7 +122,8 @@ export function completeInput(kind: WorkKind): CardInput {
       flangeBoltStressMax: typed('450', 'MPa'),
       source: 'site limits',
     });
-    input.joint.data.space.radialGap = typed('60', 'mm');
+    Object.assign(input.joint.data.space, { radialGap: typed('60', 'mm'), axialGap: typed('200', 'mm') });
+    wholeSet(input);
     gasketAndHeat(input);
     const gauge = input.set.gauge?.certificates[0]?.data.measured;
     if (gauge?.kind === 'gauge') {

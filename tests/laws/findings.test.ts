@@ -1,21 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import type { WorkKind } from '../../core/contract/setting.ts';
 import { FINDING_CODES, type FindingCode } from '../../core/findings/codes.ts';
-import type { Severity } from '../../core/findings/finding.ts';
 import { settingCard } from '../../core/setting/card.ts';
 import type { CardInput } from '../../core/setting/input.ts';
 import { hoseLifeEnds } from '../../core/tools/hose.ts';
 import { typed } from '../truth/entered.ts';
 import { changed, completeInput, type InputDraft } from './complete-input.ts';
+import type { Case, Change } from './finding-case.ts';
 import { L7M_CONFIRMED, SITE_PLAN } from './site-fixtures.ts';
-
-type Change = (input: InputDraft) => void;
-
-interface Case {
-  readonly kind?: WorkKind;
-  readonly severity: Severity;
-  readonly change: Change;
-}
+import { TOOL_ROOM_CASES } from './tool-room-cases.ts';
 
 function drive(input: InputDraft) {
   if (input.set.drive === null) throw new Error('fixture: no drive unit');
@@ -107,6 +99,7 @@ function reducer(outer: string, inner: string): InputDraft['set']['reducers'][nu
 
 /** For every code, a change of an input that has nothing against it which makes the finding appear. */
 const CASES: Record<FindingCode, Case> = {
+  ...TOOL_ROOM_CASES,
   thread_unknown: {
     severity: 'refusal',
     change: (input) => {

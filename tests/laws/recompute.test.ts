@@ -4,7 +4,7 @@ import { settingCard } from '../../core/setting/card.ts';
 import { recompute } from '../../core/setting/recompute.ts';
 import { freeze } from '../../core/units/round.ts';
 import { CORE_VERSION } from '../../core/version.ts';
-import { completeInput } from './complete-input.ts';
+import { changed, completeInput } from './complete-input.ts';
 
 const input = { ...completeInput('tightening'), withUncertainty: true };
 const card = freeze(settingCard(input));
@@ -54,6 +54,42 @@ test('what an older core did not write, and what a newer one no longer does, bot
       expect.objectContaining({ place: 'hot', frozen: 'not there' }),
     ]),
   );
+});
+
+test('an input frozen before the tool room existed is read as one without it', () => {
+  const own = changed(completeInput('tightening'), ({ set }) => {
+    Object.assign(set, { couplers: [], counterhold: null });
+    for (const tool of [set.pump, set.drive, ...set.hoses]) {
+      if (tool !== null) tool.data.properties.coupling = '';
+    }
+    if (set.cassette === null) throw new Error('fixture: no cassette');
+    Object.assign(set.cassette.data.properties, {
+      height: null,
+      bore: null,
+      openThrough: false,
+      reactionArm: null,
+    });
+  });
+  const older = JSON.parse(JSON.stringify(own)) as typeof own;
+  for (const field of ['toolRoom', 'handWrench']) Reflect.deleteProperty(older, field);
+  for (const field of ['couplers', 'counterhold', 'further']) Reflect.deleteProperty(older.set, field);
+  const added = [
+    'coupling',
+    'connections',
+    'height',
+    'bore',
+    'studRoom',
+    'openThrough',
+    'reactionArm',
+    'alsoPrinted',
+  ];
+  const { pump, gauge, drive, cassette, hoses } = older.set;
+  for (const tool of [pump, gauge, drive, cassette, ...hoses]) {
+    if (tool === null) throw new Error('fixture: a part is missing');
+    for (const field of added) Reflect.deleteProperty(tool.data.properties, field);
+    for (const field of ['owner', 'weight']) Reflect.deleteProperty(tool.data, field);
+  }
+  expect(recompute(older, freeze(settingCard(own)))).toMatchObject({ equal: true, differences: [] });
 });
 
 test('an input frozen before a field existed is read with the field not known', () => {
