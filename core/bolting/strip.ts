@@ -1,4 +1,4 @@
-import { compute, noSolution, type Outcome, positive, within } from '../findings/outcome.ts';
+import { noSolution, type Outcome, relation, rules } from '../findings/outcome.ts';
 import type { Thread } from './thread.ts';
 import { type ThreadLimits, threadLimits } from './thread-limits.ts';
 
@@ -56,19 +56,20 @@ export function areasWithin(
   pitch: number | null,
   engagement: number | null,
 ): Outcome<StripAreas> {
-  const { majorMin, pitchMin, nutMinorMax, nutPitchMax, basis } = limits;
-  return compute(
-    {
-      pitch: positive('P', 'pitch, m', pitch, 'choose the thread of the stud'),
-      length: positive('Le', 'engaged length, m', engagement, 'measure the nut height less its countersinks'),
-    },
-    (v) => ({
-      external: area(nutMinorMax, pitchMin - nutMinorMax, v.pitch, v.length),
-      internal: area(majorMin, majorMin - nutPitchMax, v.pitch, v.length),
-      basis,
-    }),
-  );
+  return AREAS({ pitch, length: engagement }, limits);
 }
+
+const AREAS = relation(
+  {
+    pitch: rules.positive('P', 'pitch, m', 'choose the thread of the stud'),
+    length: rules.positive('Le', 'engaged length, m', 'measure the nut height less its countersinks'),
+  },
+  (v, { majorMin, pitchMin, nutMinorMax, nutPitchMax, basis }: ThreadLimits): StripAreas => ({
+    external: area(nutMinorMax, pitchMin - nutMinorMax, v.pitch, v.length),
+    internal: area(majorMin, majorMin - nutPitchMax, v.pitch, v.length),
+    basis,
+  }),
+);
 
 function area(diameter: number, overlap: number, pitch: number, length: number): number {
   return ((Math.PI * length * diameter) / pitch) * (pitch / 2 + overlap / Math.sqrt(3));
@@ -106,32 +107,33 @@ export function stripMargin(
   nutTensile: number | null,
   shearShare: number | null,
 ): Outcome<StripMargin> {
-  return compute(
-    {
-      load: positive('F', 'bolt load, N', load, 'choose a target or enter the measured load'),
-      stud: positive('Rm', 'tensile strength of the stud, Pa', studTensile, 'take it from the grade'),
-      nut: positive('Rm', 'tensile strength of the nut, Pa', nutTensile, 'take it from the grade of the nut'),
-      share: within(
-        'c',
-        'shear strength over tensile strength',
-        shearShare,
-        [0.01, 1],
-        'state the share and its source',
-      ),
-    },
-    (v) => {
-      const studLoad = v.share * v.stud * areas.external;
-      const nutLoad = v.share * v.nut * areas.internal;
-      return {
-        studLoad,
-        nutLoad,
-        weaker: studLoad <= nutLoad ? ('stud thread' as const) : ('nut thread' as const),
-        margin: Math.min(studLoad, nutLoad) / v.load,
-        basis: `${areas.basis}; shear strength ${v.share} of tensile strength`,
-      };
-    },
-  );
+  return MARGIN({ load, stud: studTensile, nut: nutTensile, share: shearShare }, areas);
 }
+
+const MARGIN = relation(
+  {
+    load: rules.positive('F', 'bolt load, N', 'choose a target or enter the measured load'),
+    stud: rules.positive('Rm', 'tensile strength of the stud, Pa', 'take it from the grade'),
+    nut: rules.positive('Rm', 'tensile strength of the nut, Pa', 'take it from the grade of the nut'),
+    share: rules.within(
+      'c',
+      'shear strength over tensile strength',
+      [0.01, 1],
+      'state the share and its source',
+    ),
+  },
+  (v, areas: StripAreas): StripMargin => {
+    const studLoad = v.share * v.stud * areas.external;
+    const nutLoad = v.share * v.nut * areas.internal;
+    return {
+      studLoad,
+      nutLoad,
+      weaker: studLoad <= nutLoad ? 'stud thread' : 'nut thread',
+      margin: Math.min(studLoad, nutLoad) / v.load,
+      basis: `${areas.basis}; shear strength ${v.share} of tensile strength`,
+    };
+  },
+);
 
 /**
  * Proof load of a nut from its proof stress.
@@ -147,10 +149,10 @@ export function nutProofLoad(
   proofStress: number | null,
   thread: Pick<Thread, 'tensileArea'>,
 ): Outcome<number> {
-  return compute(
-    {
-      stress: positive('Sp', 'proof stress of the nut, Pa', proofStress, 'take it from the grade of the nut'),
-    },
-    (v) => v.stress * thread.tensileArea,
-  );
+  return PROOF_LOAD({ stress: proofStress }, thread);
 }
+
+const PROOF_LOAD = relation(
+  { stress: rules.positive('Sp', 'proof stress of the nut, Pa', 'take it from the grade of the nut') },
+  (v, thread: Pick<Thread, 'tensileArea'>) => v.stress * thread.tensileArea,
+);

@@ -144,19 +144,19 @@ export function compute<I extends Readonly<Record<string, RelationInput>>, T>(
  *
  * Equation: y = f(x…) when every x is known, in range and y is finite.
  * @param ruled what each input is and may be, by name
- * @param formula the relation on plain numbers
+ * @param formula the relation on plain numbers, and on what else is given with a call
  * @returns the relation: from values by name, SI, null when not known, to the result or every gap at once
  * @example relation({ F: rules.positive('F', 'load, N', 'measure it') }, ({ F }) => 2 * F)({ F: 10 }).value // 20
  * @source rule of this program for input
  */
-export function relation<R extends Readonly<Record<string, InputRule>>, T>(
+export function relation<R extends Readonly<Record<string, InputRule>>, T, G = void>(
   ruled: R,
-  formula: (values: { readonly [K in keyof R]: number }) => T,
-): (values: { readonly [K in keyof R]: number | null }) => Outcome<T> {
+  formula: (values: { readonly [K in keyof R]: number }, given: G) => T,
+): (values: { readonly [K in keyof R]: number | null }, given: G) => Outcome<T> {
   const inputs = Object.entries(ruled).map(([name, rule]) => {
     return { name, rule, missing: gap(rule, 'missing', null) };
   });
-  return (values) => {
+  return (values, given) => {
     const gaps: InputGap[] = [];
     for (const { name, rule, missing } of inputs) {
       const value = values[name] ?? null;
@@ -164,7 +164,7 @@ export function relation<R extends Readonly<Record<string, InputRule>>, T>(
       else if (!keeps(rule, value)) gaps.push(gap(rule, 'out of range', value));
     }
     if (gaps.length > 0) return { value: null, missing: gaps };
-    const value = formula(values as { readonly [K in keyof R]: number });
+    const value = formula(values as { readonly [K in keyof R]: number }, given);
     if (everyNumberFinite(value)) return { value, missing: [] };
     return {
       value: null,

@@ -1,7 +1,8 @@
 import type { JointData } from '../contract/joint.ts';
-import { hubDiameter, raisedFaceHeight, ringJoint } from '../reference/faces.ts';
+import { faceHeightOf, hubDiameter, ringJoint } from '../reference/faces.ts';
 import type { FlangeRow } from '../reference/flanges.ts';
 import { ringGasket, ringOfFlange } from '../reference/gaskets.ts';
+import { oncePer } from '../reference/once-per.ts';
 import { leastTrusted, type RowStatus, statusText } from '../reference/status.ts';
 import { cellsToConfirm, faceCells, type TableCell } from '../reference/table-cells.ts';
 import type { TableValue } from '../reference/table-value.ts';
@@ -45,16 +46,23 @@ export function standardGrip(
 }
 
 function raisedFaceGrip(row: FlangeRow, thickness: number, gasket: number | null): ComputedLength | null {
-  const face = raisedFaceHeight(row.standard, row.size, row.rating);
-  if (face === null || gasket === null) return null;
+  const faces = RAISED_FACES_OF_FLANGE(row);
+  if (faces === null || gasket === null) return null;
+  const { face, source, status, note, cells } = faces;
+  return { value: 2 * (thickness + face) + gasket, source, status, note, cells };
+}
+
+const RAISED_FACES_OF_FLANGE = oncePer((row: FlangeRow) => {
+  const face = faceHeightOf(row);
+  if (face === null || row.thickness === null) return null;
   return {
-    value: 2 * (thickness + face.value) + gasket,
+    face: face.value,
     source: `two like flanges of ${row.standard} with raised faces of ${millimetres(face)}, and the gasket’s thickness`,
     status: leastTrusted(row.status, face.status),
     note: notes(row.note, face.note),
-    cells: cellsToConfirm([thicknessOf(row, thickness), face]),
+    cells: cellsToConfirm([thicknessOf(row, row.thickness), face]),
   };
-}
+});
 
 function ringJointGrip(row: FlangeRow, thickness: number): ComputedLength | null {
   const number = ringOfFlange(row.size, row.rating);
@@ -106,12 +114,18 @@ export function standardHubGap(
   if (hub === null || circle === null || hub.value >= circle.value) return null;
   return {
     value: (circle.value - hub.value) / 2,
-    source: `bolt circle and ${hub.source}, ${millimetres(hub)}; the fillet beside it is not taken off`,
+    source: SOURCE_OF_HUB(hub),
     status: circle.status === null ? hub.status : leastTrusted(hub.status, circle.status),
     note: hub.note,
-    cells: [...(circle.cells ?? []), ...(cellsToConfirm([hub]) ?? [])],
+    cells: [...(circle.cells ?? []), ...CELLS_OF_HUB(hub)],
   };
 }
+
+const SOURCE_OF_HUB = oncePer((hub: TableValue) => {
+  return `bolt circle and ${hub.source}, ${millimetres(hub)}; the fillet beside it is not taken off`;
+});
+
+const CELLS_OF_HUB = oncePer((hub: TableValue) => cellsToConfirm([hub]) ?? []);
 
 function millimetres({ value }: TableValue): string {
   return showQuantity(value, 'mm', 5);

@@ -5,6 +5,7 @@ import type { SiteFlange } from '../contract/site.ts';
 import { ringJoint } from '../reference/faces.ts';
 import { type FlangeRow, findFlange } from '../reference/flanges.ts';
 import { ringOfFlange } from '../reference/gaskets.ts';
+import { oncePer } from '../reference/once-per.ts';
 import { type RowStatus, statusText } from '../reference/status.ts';
 import { findStrength, yieldPa } from '../reference/strengths.ts';
 import { faceCells, flangeCells, nutCells, strengthCells, type TableCell } from '../reference/table-cells.ts';
@@ -283,13 +284,15 @@ function fromRow<T>(value: T, flangeRow: FlangeRow, field: string): Known<T> {
     source: rowSource(flangeRow),
     status: flangeRow.status,
     note: flangeRow.note,
-    cells: doubtful(flangeRow.status, () => flangeCells(flangeRow), field),
+    cells: doubtful(flangeRow.status, () => cellsOfRow(flangeRow), field),
   };
 }
 
-function rowSource({ standard, size, rating }: FlangeRow): string {
+const cellsOfRow = oncePer(flangeCells);
+
+const rowSource = oncePer(({ standard, size, rating }: FlangeRow) => {
   return `${standard}, ${describeFlange({ kind: 'standard', standard, size, rating, facing: 'other' })}`;
-}
+});
 
 /** Cells are spelled out only where there is something to confirm: most rows have two sources that agree. */
 function doubtful(

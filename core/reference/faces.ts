@@ -2,7 +2,8 @@ import { ASME_B16_5_HUB_NOTES, ASME_B16_5_HUBS } from './asme-b16-5-hubs.ts';
 import { ASME_B16_5_RING_JOINT, RING_JOINT_NOTES } from './asme-b16-5-ring-joint.ts';
 import { ASME_B16_47_HUB_NOTES, ASME_B16_47_HUBS } from './asme-b16-47-hubs.ts';
 import { BS_4504_1_FACES } from './bs-4504-1-faces.ts';
-import { type FlangeStandard, findFlange } from './flanges.ts';
+import { type FlangeRow, type FlangeStandard, findFlange } from './flanges.ts';
+import { oncePer } from './once-per.ts';
 import { RAISED_FACES } from './raised-faces.ts';
 import { plainRating, plainSize } from './size-names.ts';
 import type { RowStatus } from './status.ts';
@@ -23,7 +24,8 @@ type Row = readonly [hubDiameterMm: number | null, sources: string, status: RowS
  * @source ASME B16.5; ASME B16.47 (second-hand)
  */
 export function hubDiameter(standard: FlangeStandard, size: string, rating: string): TableValue | null {
-  return HUBS.get(hubKey(standard, Number(plainRating(rating)), plainSize(size))) ?? null;
+  const asPrinted = HUBS.get(`${standard}|${rating}|${size}`);
+  return asPrinted ?? HUBS.get(hubKey(standard, Number(plainRating(rating)), plainSize(size))) ?? null;
 }
 
 const HUBS: ReadonlyMap<string, TableValue> = new Map([
@@ -70,20 +72,36 @@ function hubValue(
  */
 export function raisedFaceHeight(standard: FlangeStandard, size: string, rating: string): TableValue | null {
   // A height is only as good as the flange it belongs to: a size that doesn't exist has none.
-  if (findFlange(standard, size, rating) === null) return null;
-  const at = Number(standard === 'EN 1092-1' ? plainSize(size) : plainRating(rating));
-  const row = RAISED_FACES.find(([name, , from, to]) => name === standard && at >= from && at <= to);
-  if (row === undefined) return null;
-  const [, by, from, to, height, sources, status] = row;
+  const row = findFlange(standard, size, rating);
+  return row === null ? null : faceHeightOf(row);
+}
+
+/**
+ * Height of the raised face that a flange row leaves out, as `raisedFaceHeight`.
+ *
+ * @param row row of a flange table
+ * @returns height, m; null for sizes no table has, and for ASME B16.47
+ * @example faceHeightOf(findFlange('ASME B16.5', '8', '300'))?.value // 0.002
+ * @source ASME B16.5, metric tables; BS 4504-1:1969 for EN 1092-1 (second-hand)
+ */
+export function faceHeightOf(row: FlangeRow): TableValue | null {
+  return HEIGHT_OF_FLANGE(row);
+}
+
+const HEIGHT_OF_FLANGE = oncePer(({ standard, size, rating }: FlangeRow): TableValue | null => {
+  const at = Number(standard === 'EN 1092-1' ? size : rating);
+  const face = RAISED_FACES.find(([name, , from, to]) => name === standard && at >= from && at <= to);
+  if (face === undefined) return null;
+  const [, by, from, to, height, sources, status] = face;
   return {
     value: height * MM,
     source: `${standard}, raised face, ${by} ${from} to ${to}`,
     sources,
     status,
     note: status === 'DISAGREE' ? 'inch tables 0.06 in (1.6 mm), metric tables 2 mm: rounding' : '',
-    cell: faceCell(standard, plainSize(size), plainRating(rating), 'faceHeight', 'height of the raised face'),
+    cell: faceCell(standard, size, rating, 'faceHeight', 'height of the raised face'),
   };
-}
+});
 
 /**
  * Outside diameter of a flange's raised face.

@@ -3,10 +3,12 @@ import type { Working } from '../contract/setting.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { InputGap } from '../findings/outcome.ts';
 import { atJoint, raise } from '../findings/raise.ts';
+import { fromTable } from '../joint/gasket-values.ts';
 import { ratingAt } from '../reference/ratings.ts';
 import type { TableValue } from '../reference/table-value.ts';
 import { showQuantity } from '../text/number.ts';
 import type { Unit } from '../units/units.ts';
+import { type TableUse, tableFindings } from './check-table-values.ts';
 import type { CardInput } from './input.ts';
 import { NO_WORKINGS, notChecked, type Section } from './section.ts';
 import { number, result, words } from './working.ts';
@@ -32,17 +34,18 @@ export function ratingSection(input: CardInput): Section<RatingRow[]> {
   const findings: Finding[] = [];
   const workings: (() => Working)[] = [];
   const gaps: InputGap[] = [];
+  const uses: TableUse[] = [];
   for (const name of ['design', 'operating', 'test'] as const) {
     const { pressure, temperature } = pressures[name];
     if (pressure === null) {
-      gaps.push(gap(`pressure in the ${name} case`, 'enter it'));
+      gaps.push(NO_PRESSURE[name]);
       continue;
     }
     // The test is held against the cold rating whatever the medium's temperature.
     const at = name === 'test' ? TEST.temperature : (temperature?.si ?? null);
     const rated = flangeMaterial === null || at === null ? null : ratingAt(flangeMaterial, flange.rating, at);
-    if (flangeMaterial === null) gaps.push(gap('material group of the flange', 'enter it: "1.1"'));
-    else if (at === null) gaps.push(gap(`temperature in the ${name} case`, 'enter it'));
+    if (flangeMaterial === null) gaps.push(NO_MATERIAL);
+    else if (at === null) gaps.push(NO_TEMPERATURE[name]);
     else if (rated === null) gaps.push(gap(`rating at ${showQuantity(at, 'degC')}`, NO_ROW));
     const limit = rated === null ? null : rated.value * (name === 'test' ? TEST.factor : 1);
     const state = limit === null ? 'not known' : pressure.si <= limit * (1 + 1e-9) ? 'met' : 'not met';
@@ -56,6 +59,7 @@ export function ratingSection(input: CardInput): Section<RatingRow[]> {
       source,
     });
     if (rated === null || limit === null || at === null) continue;
+    uses.push({ what: 'Flange rating', field: 'pressures', known: fromTable(rated), rests: true });
     workings.push(() => working(name, rated, limit, at, pressure));
     if (state === 'not met') findings.push(exceeded(input, name, pressure, limit, at, source));
   }
@@ -66,12 +70,21 @@ export function ratingSection(input: CardInput): Section<RatingRow[]> {
   };
   return {
     view: rows,
-    findings: [...findings, ...notChecked('flange rating', gaps, about)],
+    findings: [...findings, ...notChecked('flange rating', gaps, about), ...tableFindings(input, uses)],
     workings: () => workings.map((spell) => spell()),
   };
 }
 
 const NO_ROW = 'no table has this group, class and temperature: take it from the standard';
+
+const NO_MATERIAL = gap('material group of the flange', 'enter it: "1.1"');
+const NO_PRESSURE = gapsByCase((name) => `pressure in the ${name} case`);
+const NO_TEMPERATURE = gapsByCase((name) => `temperature in the ${name} case`);
+
+function gapsByCase(named: (name: RatingRow['case']) => string): Record<RatingRow['case'], InputGap> {
+  const of = (name: RatingRow['case']) => gap(named(name), 'enter it');
+  return { design: of('design'), operating: of('operating'), test: of('test') };
+}
 
 function gap(name: string, remedy: string): InputGap {
   return { symbol: '', name, reason: 'missing', given: null, allowed: '', remedy };

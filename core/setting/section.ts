@@ -46,9 +46,18 @@ function need({ name, given, remedy }: InputGap): string {
 
 const SI_UNIT = /, (m²|m|Pa|N·m|N\/m|N|1\/K|K|rad)(?=,|$)/;
 
+/** Names are this program's own but for a few that carry a part's or a gasket's name: hence the bound. */
+const BARE_NAMES = new Map<string, string>();
+const MOST_NAMES = 1000;
+
 /** The SI unit behind a name says something only beside a number. */
 function withoutUnit(name: string): string {
-  return name.includes(',') ? name.replace(SI_UNIT, '') : name;
+  const known = BARE_NAMES.get(name);
+  if (known !== undefined) return known;
+  const bare = name.replace(SI_UNIT, '');
+  if (BARE_NAMES.size >= MOST_NAMES) BARE_NAMES.clear();
+  BARE_NAMES.set(name, bare);
+  return bare;
 }
 
 /**
