@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { affectedEvent, caseState } from './recall.ts';
 import { method, toolSetInput, torqueTool, workKind } from './setting.ts';
 import { entered, id, instant, optionalText, text } from './values.ts';
 
@@ -86,6 +87,18 @@ export const eventDetail = z.strictObject({
   boltsTightened: z.int().nullable(),
   finalPassNoTurn: z.boolean().nullable(),
   flags: z.array(z.string()),
+  /** Out-of-tolerance cases that reach it, with what each says of it. */
+  cases: z
+    .array(
+      z.strictObject({
+        id,
+        number: z.string(),
+        state: caseState,
+        error: z.number().nullable(),
+        worst: affectedEvent.shape.worst,
+      }),
+    )
+    .default([]),
   remarks: z.string(),
 });
 export type EventDetail = z.infer<typeof eventDetail>;

@@ -112,7 +112,7 @@ export const affectedEvent = z.strictObject({
   limits: z.array(limitStanding),
   worst: z.enum(['broken', 'not sure', 'kept', 'not known']),
   basis: z.string(),
-  /** A later tightening with a tool that is not suspect, so that this load is no longer there. */
+  /** A later breakout of all studs, or a later tightening of them that is not suspect: this load is no longer there. */
   redoneAt: instant.nullable(),
   decision: z
     .strictObject({ decision: caseDecision, reason: z.string(), person: z.string(), happenedAt: instant })
@@ -131,6 +131,7 @@ export const caseSummary = z.strictObject({
   toolId: id.nullable(),
   basis: z.string(),
   state: caseState,
+  /** Tightenings in its window, and how many of them are decided on. */
   affected: z.int(),
   decided: z.int(),
 });
@@ -142,7 +143,7 @@ export const recallView = z.strictObject({
   window: suspectWindow,
   /** Worst first. */
   affected: z.array(affectedEvent),
-  /** Uses in the window that are no tightening, or whose joint is open again: told, not judged. */
+  /** Uses in the window that are no tightening: told, not judged. */
   otherUses: z.array(z.strictObject({ eventId: id, tag: z.string(), happenedAt: instant, what: z.string() })),
 });
 export type RecallView = z.infer<typeof recallView>;

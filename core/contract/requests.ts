@@ -16,6 +16,16 @@ import {
   unitSummary,
 } from './joint.ts';
 import type { RequestName } from './names.ts';
+import {
+  batchRow,
+  caseData,
+  caseDetail,
+  caseState,
+  caseSummary,
+  closeData,
+  decisionData,
+  recallView,
+} from './recall.ts';
 import { referenceChoices, registerCreate, registerState } from './register.ts';
 import { issuedSetting, settingCard, settingInput, settingSummary } from './setting.ts';
 import {
@@ -28,7 +38,7 @@ import {
   siteRowListInput,
 } from './site.ts';
 import { certificateData, toolData, toolDetail, toolFound, toolListInput, toolSummary } from './tool.ts';
-import { id, idempotencyKey, page, text } from './values.ts';
+import { id, idempotencyKey, optionalText, page, text } from './values.ts';
 
 const nothing = z.strictObject({});
 const byId = z.strictObject({ id });
@@ -78,6 +88,17 @@ export const requests = {
   'kit.list': { input: z.strictObject({ closed: z.boolean(), ...page }), output: listOf(kitRow) },
   'kit.get': { input: byId, output: kitRow },
   'kit.save': { input: edit(kitData), output: written },
+  'batch.list': { input: z.strictObject({ text: optionalText(100), ...page }), output: listOf(batchRow) },
+  /** What a case would find, before it is opened; nothing is recorded. */
+  'case.preview': { input: z.strictObject({ data: caseData }), output: recallView },
+  'case.list': {
+    input: z.strictObject({ state: caseState.nullable(), ...page }),
+    output: listOf(caseSummary),
+  },
+  'case.get': { input: byId, output: caseDetail },
+  'case.open': { input: write({ data: caseData }), output: written },
+  'case.decide': { input: write({ data: decisionData }), output: written },
+  'case.close': { input: write({ data: closeData }), output: written },
   'setting.compute': { input: settingInput, output: settingCard },
   'setting.issue': { input: write({ data: settingInput, personId: id }), output: written },
   'setting.get': { input: byId, output: issuedSetting },

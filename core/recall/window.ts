@@ -18,7 +18,7 @@ export interface WindowEvidence {
   readonly good: readonly GoodEvidence[];
   /** Last moment the failing evidence speaks of; `putRight` when the subject was adjusted there and left within limits. */
   readonly failing: NamedMoment & { readonly putRight: boolean };
-  /** Moments at which the subject was barred from use. */
+  /** Moments at which the subject was barred from use; the failing moment itself where it was barred by then. */
   readonly barred: readonly NamedMoment[];
   readonly opened: NamedMoment;
   /** First suspect moment as entered; null takes it from the good evidence. */
@@ -55,6 +55,8 @@ export function suspectWindow({ good, failing, barred, opened, since }: WindowEv
 
 /** Work done with a wrong tool after it was found wrong is suspect too. */
 function endOfUse({ good, failing, barred, opened }: Omit<WindowEvidence, 'since'>): NamedMoment {
+  // Barred on the spot: nothing was done with it afterwards.
+  if (barred.some(({ at }) => at === failing.at)) return failing;
   const ends = [
     ...barred,
     ...good.map(({ last, text }) => ({ at: last, text: `shown right again: ${text}` })),

@@ -1,3 +1,12 @@
+import {
+  closeCase,
+  decideCase,
+  getCase,
+  listBatches,
+  listCases,
+  openCase,
+  previewCase,
+} from './requests/case.ts';
 import { checkTool, listChecklists, listToolRules, saveChecklist, saveToolRule } from './requests/check.ts';
 import { findByLabel, moveTools } from './requests/custody.ts';
 import { readBreakoutOrTightening, recordBreakout, recordTightening } from './requests/event.ts';
@@ -43,6 +52,10 @@ export const READS: { readonly [N in ReadName]: Read<N> } = {
   'toolRule.list': listToolRules,
   'kit.list': listKits,
   'kit.get': getKit,
+  'batch.list': listBatches,
+  'case.preview': previewCase,
+  'case.list': listCases,
+  'case.get': getCase,
   'setting.compute': computeSetting,
   'setting.get': getSetting,
   'setting.list': listSettings,
@@ -66,6 +79,9 @@ export const WRITES: { readonly [N in WriteName]: Write<N> } = {
   'checklist.save': saveChecklist,
   'toolRule.save': saveToolRule,
   'kit.save': saveKit,
+  'case.open': openCase,
+  'case.decide': decideCase,
+  'case.close': closeCase,
   'setting.issue': issueSetting,
   'event.recordTightening': recordTightening,
   'event.recordBreakout': recordBreakout,
