@@ -9,7 +9,10 @@ export const CONFIRMATIONS: readonly DemoConfirmation[] = [
   {
     table: 'ASTM A320/A320M',
     key: 'ASTM A320 L7M | inch | over 0 to 63.5 mm',
-    values: [{ field: 'yield', value: '80 ksi' }],
+    values: [
+      { field: 'yield', value: '80 ksi' },
+      { field: 'tensile', value: '100 ksi' },
+    ],
     person: 'Mei Fairlock',
     sourceSeen: 'invented demo data',
   },

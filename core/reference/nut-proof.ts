@@ -4,6 +4,8 @@ import { toSI } from '../units/units.ts';
 import { ASTM_A194, ASTM_A194_NOTES } from './astm-a194.ts';
 import { METRIC_THREADS } from './iso-261.ts';
 import { ISO_898_2 } from './iso-898-2.ts';
+import { statusText } from './status.ts';
+import type { TableCell } from './table-cells.ts';
 import type { TableValue } from './table-value.ts';
 
 /** Nut standards a proof stress is asked for; ISO 4033 is the high nut, style 2. */
@@ -47,7 +49,42 @@ function heavyHex(grade: string, diameter: number): TableValue | null {
     status,
     note: ASTM_A194_NOTES[name] ?? '',
     cell: null,
+    cells: statusText(status) === null ? [] : [heavyHexCell(name, stress, unit)],
   };
+}
+
+function heavyHexCell(name: string, stress: number, unit: string): TableCell {
+  return {
+    table: 'ASTM A194, heavy hex nuts',
+    key: name,
+    field: 'proof',
+    name: 'proof stress',
+    value: `${stress} ${unit}`,
+  };
+}
+
+function classCell([class_, style, size, load]: (typeof ISO_898_2)[number]): TableCell {
+  return {
+    table: 'ISO 898-2, coarse threads',
+    key: `${class_} | style ${style} | ${size}`,
+    field: 'proof',
+    name: 'proof load',
+    value: `${load} N`,
+  };
+}
+
+/**
+ * Every printed proof stress and load of a nut as a person can look it up.
+ *
+ * @returns cells of both tables
+ * @example proofCells()[0]?.field // 'proof'
+ * @source the tables of `core/reference`
+ */
+export function proofCells(): readonly TableCell[] {
+  const astm = ASTM_A194.flatMap(([name, stress, unit]) =>
+    stress === null ? [] : [heavyHexCell(name, stress, unit)],
+  );
+  return [...astm, ...ISO_898_2.map(classCell)];
 }
 
 function propertyClass(
@@ -71,5 +108,6 @@ function propertyClass(
     status,
     note: status === 'SINGLE' ? 'column headings lost in the source; read from position' : '',
     cell: null,
+    cells: statusText(status) === null ? [] : [classCell(row)],
   };
 }

@@ -1,3 +1,4 @@
+import { showQuantity } from '../text/number.ts';
 import { fromSI, toSI } from '../units/units.ts';
 import { RATINGS_1_1_INCH, RATINGS_1_1_METRIC } from './asme-b16-5-ratings-1-1.ts';
 import { RATINGS_1_2_INCH, RATINGS_1_2_METRIC } from './asme-b16-5-ratings-1-2.ts';
@@ -7,7 +8,8 @@ import { RATINGS_2_2_METRIC, RATINGS_2_3_METRIC } from './asme-b16-5-ratings-2-2
 import { RATINGS_BEFORE_2003 } from './asme-b16-5-ratings-before-2003.ts';
 import type { RatingRow } from './rating-row.ts';
 import { plainRating } from './size-names.ts';
-import { interpolated, type TableValue } from './table-value.ts';
+import type { TableCell } from './table-cells.ts';
+import { doubtfulPoints, interpolated, type TableValue } from './table-value.ts';
 
 /** Two editions circulate under each other's name; they are never mixed. */
 export type RatingEdition = '2003 and later' | 'before 2003';
@@ -83,6 +85,37 @@ export function ratingAt(
   return null;
 }
 
+function cellOf(
+  { edition, temperature, pressure }: RatingTable,
+  group: string,
+  class_: number,
+  { at, value }: { readonly at: number; readonly value: number },
+): TableCell {
+  const degrees = `${at} ${temperature === 'degC' ? '°C' : '°F'}`;
+  return {
+    table: `ASME B16.5, ${edition}, ratings`,
+    key: `${group} | ${class_} | ${degrees}`,
+    field: 'rating',
+    name: `rating at ${degrees}`,
+    value: showQuantity(toSI(value, pressure), pressure, 6),
+  };
+}
+
+/**
+ * Every printed rating as a person can look it up.
+ *
+ * @returns cells of all groups, classes and temperatures
+ * @example ratingCells()[0]?.table // 'ASME B16.5, 2003 and later, ratings'
+ * @source the tables of `core/reference`
+ */
+export function ratingCells(): readonly TableCell[] {
+  return TABLES.flatMap((table) =>
+    table.rows.flatMap(([group, class_, at, value]) =>
+      value === null ? [] : [cellOf(table, group, class_, { at, value })],
+    ),
+  );
+}
+
 function readTable(table: RatingTable, group: string, class_: number, celsius: number): TableValue | null {
   const points = table.rows
     .filter((row) => row[0] === group && row[1] === class_)
@@ -93,9 +126,12 @@ function readTable(table: RatingTable, group: string, class_: number, celsius: n
   const found = interpolated(points, Math.max(at, first.at));
   if (found === null) return null;
   const unit = table.temperature === 'degC' ? '°C and bar' : '°F and psi';
+  const { value, sources, status, between } = found;
   return {
-    ...found,
-    value: toSI(found.value, table.pressure),
+    sources,
+    status,
+    value: toSI(value, table.pressure),
+    cells: doubtfulPoints(between, (point) => cellOf(table, group, class_, point)),
     source: `ASME B16.5, ${table.edition}, group ${group}, class ${class_}, ${unit}`,
     note: '',
     cell: null,

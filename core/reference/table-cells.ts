@@ -14,8 +14,11 @@ import {
   ringOfFlange,
   SPIRAL_TABLE,
 } from './gaskets.ts';
+import { proofCells } from './nut-proof.ts';
+import { ratingCells } from './ratings.ts';
 import { needsConfirmation, statusText } from './status.ts';
 import type { TableValue } from './table-value.ts';
+import { temperatureCells } from './temperature.ts';
 
 /** One value of a shipped table as a person can look it up and confirm it. */
 export interface TableCell {
@@ -77,7 +80,7 @@ export function faceCells({ standard, size, rating }: FlangeRow): Cells {
 }
 
 function valueCells(values: readonly (TableValue | null)[]): Cells {
-  return values.flatMap((one) => (one === null ? [] : (tableCell(one) ?? [])));
+  return values.flatMap((one) => (one === null ? [] : (one.cells ?? tableCell(one) ?? [])));
 }
 
 function tableCell({ cell: place, value }: TableValue): TableCell | null {
@@ -91,7 +94,7 @@ function tableCell({ cell: place, value }: TableValue): TableCell | null {
  *
  * @param values values of shipped tables
  * @returns cells of those with one source only, else of those whose sources disagree; undefined where sources agree on
- * all, and for a value between two rows
+ * all
  * @example cellsToConfirm([gasketDimensions('spiral wound', 'ASME B16.5', '8', '150').outside])?.[0]?.value // '263.7 mm'
  * @source rule of this program
  */
@@ -184,7 +187,13 @@ export function tableCells(table: string, key: string): Cells {
     const nut = thread === null ? null : findNut(series, thread);
     return nut === null || thread === null ? [] : nutCells(nut, thread).filter((one) => one.key === key);
   }
-  const cells = [...BOLT_STRENGTHS.flatMap(strengthCells), ...gasketCells(table, key)];
+  const cells = [
+    ...BOLT_STRENGTHS.flatMap(strengthCells),
+    ...gasketCells(table, key),
+    ...temperatureCells(),
+    ...ratingCells(),
+    ...proofCells(),
+  ];
   return cells.filter((one) => one.table === table && one.key === key);
 }
 

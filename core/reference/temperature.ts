@@ -1,8 +1,11 @@
+import { showQuantity } from '../text/number.ts';
+import type { Unit } from '../units/units.ts';
 import { ASME_B31_1_MODULUS } from './asme-b31-1-modulus.ts';
 import { ASME_II_D_EXPANSION } from './asme-ii-d-expansion.ts';
 import { EN_10269, EN_10269_LARGEST_MM } from './en-10269.ts';
 import { plainGrade } from './strengths.ts';
-import { interpolated, type Point, type TableValue } from './table-value.ts';
+import type { TableCell } from './table-cells.ts';
+import { doubtfulPoints, interpolated, type Point, type TableValue } from './table-value.ts';
 
 const LOW_ALLOY = 'Cr-Mo steel, 1/2 to 2 % Cr';
 const AUSTENITIC = 'austenitic stainless steel';
@@ -44,7 +47,7 @@ const FLANGE_GROUPS: Readonly<Record<string, string>> = {
  */
 export function modulusAt(material: string, temperature: number): TableValue | null {
   const name = gradeRow(material)?.[1] ?? material;
-  return read(MODULUS.get(plain(name)), temperature, 1e9, `ASME B31.1-1995, ${name}`);
+  return read(MODULUS_COLUMN, MODULUS.get(plain(name)), name, temperature, `ASME B31.1-1995, ${name}`);
 }
 
 /**
@@ -60,9 +63,10 @@ export function modulusAt(material: string, temperature: number): TableValue | n
 export function expansionAt(material: string, temperature: number): TableValue | null {
   const name = gradeRow(material)?.[2] ?? FLANGE_GROUPS[material.trim()] ?? material;
   return read(
+    EXPANSION_COLUMN,
     EXPANSION.get(plain(name)),
+    name,
     temperature,
-    1e-6,
     `ASME BPVC II-D, table TE-1, ${name}, mean from 20 °C`,
   );
 }
@@ -81,7 +85,63 @@ export function expansionAt(material: string, temperature: number): TableValue |
  */
 export function yieldAt(material: string, temperature: number, diameter: number): TableValue | null {
   if (!(diameter > 0 && diameter * 1000 <= EN_10269_LARGEST_MM)) return null;
-  return read(YIELD.get(plain(material)), temperature, 1e6, material.trim());
+  return read(YIELD_COLUMN, YIELD.get(plain(material)), material, temperature, material.trim());
+}
+
+/** A column of the tables: what it holds and how a person finds a value of it. */
+interface Column {
+  readonly table: string;
+  readonly field: string;
+  readonly name: string;
+  /** Unit of its numbers, SI. */
+  readonly scale: number;
+  readonly unit: Unit;
+}
+
+const MODULUS_COLUMN: Column = {
+  table: 'ASME B31.1-1995, modulus',
+  field: 'modulus',
+  name: 'modulus',
+  scale: 1e9,
+  unit: 'MPa',
+};
+const EXPANSION_COLUMN: Column = {
+  table: 'ASME BPVC II-D, table TE-1',
+  field: 'expansion',
+  name: 'mean coefficient of expansion',
+  scale: 1e-6,
+  unit: 'um/m.K',
+};
+const YIELD_COLUMN: Column = {
+  table: 'EN 10269, strength at temperature',
+  field: 'yield',
+  name: 'yield strength',
+  scale: 1e6,
+  unit: 'MPa',
+};
+
+function cellOf(
+  { table, field, name, scale, unit }: Column,
+  material: string,
+  { at, value }: { readonly at: number; readonly value: number },
+): TableCell {
+  const shown = showQuantity(value * scale, unit, 6);
+  return { table, key: `${plain(material)} | ${at} °C`, field, name: `${name} at ${at} °C`, value: shown };
+}
+
+/**
+ * Every printed value of the tables over temperature as a person can look it up.
+ *
+ * @returns cells of modulus, expansion and strength at temperature
+ * @example temperatureCells()[0]?.field // 'modulus'
+ * @source the tables of `core/reference`
+ */
+export function temperatureCells(): readonly TableCell[] {
+  return [
+    ...ASME_B31_1_MODULUS.map(([material, at, , value]) => cellOf(MODULUS_COLUMN, material, { at, value })),
+    ...ASME_II_D_EXPANSION.map(([material, at, value]) => cellOf(EXPANSION_COLUMN, material, { at, value })),
+    ...EN_10269.map(([material, at, value]) => cellOf(YIELD_COLUMN, material, { at, value })),
+  ];
 }
 
 type MaterialPoint = readonly [material: string, point: Point];
@@ -120,11 +180,15 @@ function plain(material: string): string {
 }
 
 function read(
+  column: Column,
   points: readonly Point[] | undefined,
+  material: string,
   at: number,
-  unit: number,
   source: string,
 ): TableValue | null {
   const found = points === undefined ? null : interpolated(points, at);
-  return found === null ? null : { ...found, value: found.value * unit, source, note: '', cell: null };
+  if (found === null) return null;
+  const { value, sources, status, between } = found;
+  const cells = doubtfulPoints(between, (point) => cellOf(column, material, point));
+  return { value: value * column.scale, sources, status, source, note: '', cell: null, cells };
 }

@@ -115,6 +115,7 @@ interface DoubtfulUse extends TableUse {
  * @source rule of this program
  */
 export function tableFindings(input: CardInput, uses: readonly TableUse[]): Finding[] {
+  if (!uses.some(({ known }) => isDoubtful(known))) return [];
   // One table row fills several values: it is named once, with all of them.
   const rows = Map.groupBy(doubtfulOnes(uses), ({ known }) => known.source);
   return [...rows.values()].flatMap((sameRow) => {

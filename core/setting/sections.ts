@@ -3,6 +3,7 @@ import type { Finding } from '../findings/finding.ts';
 import { atJoint, raise } from '../findings/raise.ts';
 import { showQuantity } from '../text/number.ts';
 import type { Basis } from './basis.ts';
+import { checkMaterials } from './check-materials.ts';
 import { gasketSection } from './gasket-section.ts';
 import { hotSection } from './hot-section.ts';
 import type { CardInput } from './input.ts';
@@ -97,6 +98,12 @@ export function sectionsOf(
       ...hot.findings,
       ...stud.findings,
       ...rating.findings,
+      ...checkMaterials(input, material, {
+        stretch: stud.view.stretch !== null,
+        strip: stud.view.strip !== null,
+        hot: hot.view.hot !== null,
+        strength: hot.view.strength.length > 0,
+      }),
     ],
     workings: () => [
       ...(split === null || load === null ? [] : [splitWorking(input, basis, load, split)]),

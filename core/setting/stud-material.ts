@@ -1,7 +1,9 @@
 import { fromTable } from '../joint/gasket-values.ts';
 import type { Known } from '../joint/known.ts';
 import { nutProofStress } from '../reference/nut-proof.ts';
+import { statusText } from '../reference/status.ts';
 import { findStrength } from '../reference/strengths.ts';
+import { strengthCells } from '../reference/table-cells.ts';
 import { expansionAt, modulusAt, yieldAt } from '../reference/temperature.ts';
 import { toSI } from '../units/units.ts';
 import type { Basis } from './basis.ts';
@@ -80,5 +82,9 @@ function tableTensile(grade: string | null, { thread }: Basis['joint']): Known<n
     source: `${row.grade}, ${row.source}: ${row.tensile[0]} ${row.tensile[1]}`,
     status: row.status,
     note: row.note,
+    cells:
+      statusText(row.status) === null
+        ? undefined
+        : strengthCells(row).filter(({ field }) => field === 'tensile'),
   };
 }

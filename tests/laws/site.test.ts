@@ -9,6 +9,7 @@ import { shippedPlanNamed, shippedRowNamed } from '../../core/reference/shipped-
 import { flangeCells, strengthCells, tableCells } from '../../core/reference/table-cells.ts';
 import { PASS_PLANS } from '../../core/sequence/plans.ts';
 import { settingCard } from '../../core/setting/card.ts';
+import { typed } from '../truth/entered.ts';
 import { changed, completeInput, type InputDraft } from './complete-input.ts';
 import { L7M_CONFIRMED, SITE_PLAN } from './site-fixtures.ts';
 
@@ -64,6 +65,7 @@ describe('a confirmation', () => {
   const confirming = (change: Partial<typeof L7M_CONFIRMED>) =>
     codes((input) => {
       input.joint.data.bolting.grade = 'ASTM A320 L7M';
+      input.joint.data.bolting.tensileStrength = typed('690', 'MPa');
       input.site.confirmations = [{ ...L7M_CONFIRMED, ...change }];
     });
 

@@ -1,6 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import type { WorkKind } from '../../core/contract/setting.ts';
-import type { Confirmation } from '../../core/contract/site.ts';
+import { type Confirmation, confirmData } from '../../core/contract/site.ts';
+import { proofCells } from '../../core/reference/nut-proof.ts';
+import { ratingCells } from '../../core/reference/ratings.ts';
+import { tableCells } from '../../core/reference/table-cells.ts';
+import { temperatureCells } from '../../core/reference/temperature.ts';
 import { settingCard } from '../../core/setting/card.ts';
 import { typed } from '../truth/entered.ts';
 import { changed, completeInput, type InputDraft } from './complete-input.ts';
@@ -14,8 +18,10 @@ const card = (change: Change, kind: WorkKind = 'tightening') =>
 const about = (change: Change, kind: WorkKind = 'tightening') =>
   card(change, kind).findings.filter(({ code }) => code.startsWith('table_value'));
 
+/** Only the yield strength is left to the table. */
 const withGrade: Change = ({ joint: { data } }) => {
   data.bolting.grade = 'ASTM A320 L7M';
+  data.bolting.tensileStrength = typed('690', 'MPa');
 };
 
 /** What a standard flange fills in, but for its grip length, is left to its table. */
@@ -146,6 +152,96 @@ describe('a ring number with one source', () => {
     expect(about(ringed, 'breakout').map(({ severity }) => severity)).not.toContain('refusal');
   });
 });
+
+describe('a material value with one source', () => {
+  const refused = (change: Change) => about(change).filter(({ severity }) => severity === 'refusal');
+  const confirming =
+    (change: Change): Change =>
+    (input) => {
+      change(input);
+      input.site.confirmations = confirmedAll(change);
+    };
+
+  const tensile: Change = ({ joint: { data } }) => {
+    Object.assign(data.bolting, { grade: 'ASTM A320 L7M', yieldStrength: typed('550', 'MPa') });
+  };
+  const nut: Change = ({ joint: { data } }) => {
+    Object.assign(data.bolting, { nutGrade: 'ASTM A194 4', nutTensileStrength: null });
+  };
+  // Printed at 200 °C by two sources and at 225 °C by one.
+  const expansion: Change = ({ joint: { data } }) => {
+    data.hot.boltExpansion = null;
+    data.hot.boltTemperature = typed('210', 'degC');
+  };
+  // Printed at 775, 800 and 816 °C by one source.
+  const rating: Change = ({ joint: { data } }) => {
+    data.flangeMaterial = '2.1';
+    data.pressures.design.temperature = typed('785', 'degC');
+    data.pressures.operating.temperature = typed('810', 'degC');
+  };
+
+  test.each([
+    ['the strip margin', tensile, ['Tensile strength'], ['100 ksi']],
+    ['the strip margin, by the nut', nut, ['Proof stress of the nut'], ['175 ksi']],
+    ['the load hot', expansion, ['Expansion of the studs'], ['12.9 µm/(m·K)']],
+  ] as const)('is what %s waits for', (_, change, what, values) => {
+    const found = refused(change);
+    expect(found.map(({ title }) => title)).toEqual(
+      what.map((name) => `${name}: one source only, not confirmed`),
+    );
+    expect(found.flatMap(({ confirm }) => confirm?.values.map(({ value }) => value))).toEqual(values);
+    expect(refused(confirming(change))).toEqual([]);
+    expect(about(confirming(change)).map(({ code }) => code)).toContain('table_value_confirmed');
+  });
+
+  test('is what the flange’s rating waits for, temperature by temperature', () => {
+    const found = refused(rating);
+    expect(found.map(({ confirm }) => confirm?.key)).toEqual([
+      '2.1 | 300 | 775 °C',
+      '2.1 | 300 | 800 °C',
+      '2.1 | 300 | 816 °C',
+    ]);
+    expect(new Set(found.map(({ title }) => title))).toEqual(
+      new Set(['Flange rating: one source only, not confirmed']),
+    );
+    expect(refused(confirming(rating))).toEqual([]);
+  });
+
+  test.each([
+    ['tensile', tensile],
+    ['nut', nut],
+    ['expansion', expansion],
+    ['rating', rating],
+  ] as const)('is found again in its table by what the finding names: %s', (_, change) => {
+    const asked = refused(change).flatMap(({ confirm }) => (confirm === null ? [] : [confirm]));
+    expect(asked.length).toBeGreaterThan(0);
+    for (const { table, key, values } of asked) {
+      const cells = tableCells(table, key).map(({ field, value }) => ({ field, value }));
+      expect(cells).toEqual(expect.arrayContaining(values));
+    }
+  });
+
+  test('is of no use where nothing was computed from it', () => {
+    const noStrip: Change = (input) => {
+      tensile(input);
+      Object.assign(input.joint.data.bolting, { nutGrade: null, nutTensileStrength: null });
+    };
+    expect(about(noStrip).map(({ severity }) => severity)).toEqual(['note']);
+  });
+
+  test('has a name of its own that a confirmation can keep', () => {
+    const cells = [...temperatureCells(), ...ratingCells(), ...proofCells()];
+    expect(cells.length).toBeGreaterThan(500);
+    expect(new Set(cells.map(({ table, key, field }) => `${table}|${key}|${field}`)).size).toBe(cells.length);
+    for (const { table, key, field, value } of cells) {
+      expect(
+        confirmData.safeParse({ ...someone, table, key, values: [{ field, value }] }).error,
+      ).toBeUndefined();
+    }
+  });
+});
+
+const someone = { personId: '018f0000-0000-7000-8000-000000000001', sourceSeen: 'own copy' };
 
 test('a gasket row with one source is of no use to a breakout', () => {
   const gasket: Change = ({ joint: { data } }) => {
