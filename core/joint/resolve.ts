@@ -101,6 +101,13 @@ function valuesOf(joint: Omit<ResolvedJoint, 'values'>, data: JointData, site: S
     row(site, 'Stud length', studLength, length, (value) => value),
     row(site, 'Grip length', grip, length, (value) => value),
     row(site, 'Gap to hub or pipe', radialGap, length, (value) => value),
+    row(
+      site,
+      'Free distance along the stud',
+      fromEntered(data.space.axialGap ?? null),
+      length,
+      (value) => value,
+    ),
     ...ringRows(site, data, ring),
     ...gasketLines(data, site),
   ];

@@ -79,7 +79,8 @@ function studInHead(basis: Basis, head: Head): Finding[] {
 
 function alongStud({ joint }: CardInput, head: Head): Finding[] {
   const { height } = head.data.properties;
-  const { axialGap } = joint.data.space;
+  // A joint entered before this was asked for does not say.
+  const axialGap = joint.data.space.axialGap ?? null;
   const about = { subject: head.data.number, source: 'plane geometry' };
   if (height === null || axialGap === null) {
     const missing = [

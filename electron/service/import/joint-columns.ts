@@ -102,5 +102,6 @@ export const JOINT_COLUMNS: readonly Column[] = [
   column('flange bolt stress max', 'Highest bolt stress the flange takes', '520', stress),
   column('limit source', 'Where the limits come from', 'data sheet DS-118'),
   column('radial gap', 'Free distance from the stud’s centre to hub or pipe', '42', length),
+  column('gap along the stud', 'Free distance along the stud, from the flange outwards', '240', length),
   column('remarks', 'Anything else', 'insulated; scaffold needed'),
 ];

@@ -86,6 +86,7 @@ const HEADINGS: HeadingOfPath = {
   'limits.flangeBoltStressMax': 'flange bolt stress max',
   'limits.source': 'limit source',
   'space.radialGap': 'radial gap',
+  'space.axialGap': 'gap along the stud',
   remarks: 'remarks',
 };
 
@@ -109,7 +110,10 @@ export function jointFromRow(row: RowReader, unitId: string, existing: JointData
     lubricant: lubricant(row, existing?.lubricant ?? null),
     target: target(row, existing?.target ?? null),
     limits: limits(row, existing?.limits),
-    space: { radialGap: row.quantity('radial gap', existing?.space.radialGap) },
+    space: {
+      radialGap: row.quantity('radial gap', existing?.space.radialGap),
+      axialGap: row.quantity('gap along the stud', existing?.space.axialGap),
+    },
     remarks: row.text('remarks', existing?.remarks),
   };
   const record = validated(

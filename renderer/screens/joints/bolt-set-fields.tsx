@@ -24,7 +24,7 @@ export function BoltSetFields({ name, of, choices }: BoltSetFieldsProps) {
         <Text name={`${name}.name`} label={`Name${of}`} hint="As “inner circle, short studs”" />
       </div>
       <div className="fields">
-        <BoltingFields {...under} gap={`${name}.space.radialGap`} choices={choices} />
+        <BoltingFields {...under} space={`${name}.space.`} choices={choices} />
         <StrengthFields {...under} />
       </div>
       <p className="small lead-in">Lubricant left empty is the joint’s.</p>

@@ -12,10 +12,11 @@ export interface Under {
 
 interface BoltingFieldsProps extends Under {
   readonly choices: ReferenceChoices;
-  readonly gap: string;
+  /** Where the free distances stand in the form. */
+  readonly space: string;
 }
 
-export function BoltingFields({ under = '', of = '', gap, choices }: BoltingFieldsProps) {
+export function BoltingFields({ under = '', of = '', space, choices }: BoltingFieldsProps) {
   return (
     <>
       <Text name={`${under}bolting.count`} label={`Number of studs${of}`} inputMode="numeric" />
@@ -53,10 +54,16 @@ export function BoltingFields({ under = '', of = '', gap, choices }: BoltingFiel
         blank="As the flange standard says"
       />
       <Quantity
-        name={gap}
+        name={`${space}radialGap`}
         label={`Gap to hub or pipe${of}`}
         quantity="length"
         hint="Free distance from the stud's centre"
+      />
+      <Quantity
+        name={`${space}axialGap`}
+        label={`Free distance along the stud${of}`}
+        quantity="length"
+        hint="From the flange outwards, where the tool is put on"
       />
     </>
   );

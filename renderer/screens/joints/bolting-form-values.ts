@@ -200,7 +200,7 @@ export interface BoltSetForm {
   lubricant: LubricantForm;
   target: TargetForm;
   limits: LimitsForm;
-  space: { radialGap: Typed };
+  space: { radialGap: Typed; axialGap: Typed };
 }
 
 export const EMPTY_BOLT_SET: BoltSetForm = {
@@ -209,7 +209,7 @@ export const EMPTY_BOLT_SET: BoltSetForm = {
   lubricant: EMPTY_LUBRICANT,
   target: EMPTY_TARGET,
   limits: EMPTY_LIMITS,
-  space: { radialGap: blank('mm') },
+  space: { radialGap: blank('mm'), axialGap: blank('mm') },
 };
 
 type BoltSet = JointData['boltSets'][number];
@@ -220,7 +220,7 @@ export const boltSetForm = (set: BoltSet): BoltSetForm => ({
   lubricant: lubricantForm(set.lubricant),
   target: targetForm(set.target),
   limits: limitsForm(set.limits),
-  space: typedEach(set.space, { radialGap: 'mm' }),
+  space: typedEach({ axialGap: null, ...set.space }, { radialGap: 'mm', axialGap: 'mm' }),
 });
 
 export const boltSetInput = (form: BoltSetForm): NonNullable<JointInput['boltSets']>[number] => ({
@@ -229,5 +229,5 @@ export const boltSetInput = (form: BoltSetForm): NonNullable<JointInput['boltSet
   lubricant: lubricantInput(form.lubricant),
   target: targetInput(form.target),
   limits: limitsInput(form.limits),
-  space: orNullEach(form.space, { radialGap: 'mm' }),
+  space: orNullEach(form.space, { radialGap: 'mm', axialGap: 'mm' }),
 });

@@ -44,6 +44,7 @@ test('a joint read back into the form and sent again is the same joint, digits a
       basis: 'BP-1',
     },
     radialGap: { text: '60', unit: 'mm' },
+    axialGap: { text: '240', unit: 'mm' },
   };
   const once = jointData.parse(jointInput(form, null));
   const again = jointData.parse(jointInput(jointForm(once), once));

@@ -68,6 +68,7 @@ export interface JointForm {
   target: TargetForm;
   limits: LimitsForm;
   radialGap: Typed;
+  axialGap: Typed;
   pressures: PressuresForm;
   hot: HotForm;
   retightening: RetighteningForm;
@@ -98,6 +99,7 @@ export const EMPTY_JOINT: JointForm = {
   target: EMPTY_TARGET,
   limits: EMPTY_LIMITS,
   radialGap: blank('mm'),
+  axialGap: blank('mm'),
   pressures: EMPTY_PRESSURES,
   hot: EMPTY_HOT,
   retightening: EMPTY_RETIGHTENING,
@@ -121,6 +123,7 @@ export function jointForm(data: JointData): JointForm {
     target: targetForm(data.target),
     limits: limitsForm(data.limits),
     radialGap: typed(data.space.radialGap, 'mm'),
+    axialGap: typed(data.space.axialGap ?? null, 'mm'),
     pressures: pressuresForm(data.pressures),
     hot: hotForm(data.hot),
     retightening: retighteningForm(data.retightening),
@@ -149,7 +152,7 @@ export function jointInput(form: JointForm, stored: JointData | null): JointInpu
     lubricant: lubricantInput(form.lubricant),
     target: targetInput(form.target),
     limits: limitsInput(form.limits),
-    space: { radialGap: orNull(form.radialGap) },
+    space: { radialGap: orNull(form.radialGap), axialGap: orNull(form.axialGap) },
     pressures: pressuresInput(form.pressures),
     hot: hotInput(form.hot),
     retightening: retighteningInput(form.retightening),

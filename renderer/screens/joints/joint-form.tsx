@@ -149,7 +149,7 @@ function Bolting({ choices }: SectionProps) {
         Studs, thread and bolt circle left empty are taken from the flange standard where it has them.
       </p>
       <div className="fields">
-        <BoltingFields choices={choices} gap="radialGap" />
+        <BoltingFields choices={choices} space="" />
       </div>
       <Fold title="Strength of thread and nut, departures from the standard" under={STRENGTH}>
         <div className="fields">

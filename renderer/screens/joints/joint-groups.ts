@@ -112,6 +112,7 @@ function boltSetLines(set: JointData['boltSets'][number]): JointLine[] {
     entered('Stud length', asTyped(bolting.studLength)),
     entered('Grip length', asTyped(bolting.grip)),
     entered('Gap to hub or pipe', asTyped(set.space.radialGap)),
+    entered('Free distance along the stud', asTyped(set.space.axialGap ?? null)),
     ...(set.lubricant === null ? [entered('Lubricant', 'as the joint')] : [lubricantLine(set)]),
     entered('Target', targetText(set), set.target?.basis),
     entered('Bolt stress limit', limitText(limits.boltStressMax, set), limits.source),
