@@ -49,6 +49,7 @@ export default {
           '@fontsource-variable/source-sans-3',
           'zod',
           'temporal-polyfill',
+          'uqr',
           'uuid',
           'vite/client',
         ),

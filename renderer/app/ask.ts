@@ -3,6 +3,7 @@ import {
   QueryClient,
   type UseQueryResult,
   useMutation,
+  useQueries,
   useQuery,
   useQueryClient,
 } from '@tanstack/react-query';
@@ -78,6 +79,24 @@ export async function allRows<N extends ListName>(name: N, input: RequestInput<N
     rows.push(...(answer.rows as RowOf<N>[]));
     if (answer.rows.length === 0 || rows.length >= answer.total) return rows;
   }
+}
+
+/** A list asked for whole: for what is shown in one piece, as a month or a register of marks. */
+export function useAskAll<N extends ListName>(name: N, input: RequestInput<N>) {
+  return useQuery<RowOf<N>[], RequestFailure>({
+    queryKey: [name, input, 'all'],
+    queryFn: () => allRows(name, input),
+  });
+}
+
+/** The same question about each of several records, answered in their order. */
+export function useAskEach<N extends ReadName>(name: N, inputs: readonly RequestInput<N>[]) {
+  return useQueries({
+    queries: inputs.map((input) => ({
+      queryKey: [name, input],
+      queryFn: () => settle(name, input),
+    })),
+  }) as UseQueryResult<RequestOutput<N>, RequestFailure>[];
 }
 
 export function usePreview<N extends ReadName>(name: N) {

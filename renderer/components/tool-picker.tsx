@@ -10,15 +10,16 @@ const OFFERED = 30;
 interface ToolPickerProps {
   readonly label: string;
   readonly hideLabel?: boolean;
-  readonly toolClass: ToolClass;
+  /** Null offers tools of every class. */
+  readonly toolClass: ToolClass | null;
   readonly chosen: string | null;
-  readonly onChoose: (id: string | null) => void;
+  readonly onChoose: (id: string | null, number: string) => void;
   /** Parts already in the set, not offered again. */
   readonly without?: readonly string[];
   readonly id?: string;
 }
 
-/** One tool of a class, found by number, serial or place; each entry says what it may stand and how it is certified. */
+/** One tool of a class, or of any, found by number, serial or place; each entry says what it may stand and how it is certified. */
 export function ToolPicker({
   label,
   hideLabel,
@@ -39,7 +40,12 @@ export function ToolPicker({
   const option = (tool: ToolSummary): ComboOption => ({
     id: tool.id,
     name: tool.number,
-    detail: [tool.ratings, validityWords(tool, today), tool.status !== 'available' && tool.status]
+    detail: [
+      toolClass === null && tool.class,
+      tool.ratings,
+      validityWords(tool, today),
+      tool.status !== 'available' && tool.status,
+    ]
       .filter(Boolean)
       .join(' · '),
   });
@@ -54,7 +60,7 @@ export function ToolPicker({
       chosen={chosen !== null && name !== undefined ? { id: chosen, name, detail: '' } : null}
       options={rows.filter((tool) => tool.id === chosen || !without.includes(tool.id)).map(option)}
       onSearch={setText}
-      onChoose={(tool) => onChoose(tool?.id ?? null)}
+      onChoose={(tool) => onChoose(tool?.id ?? null, tool?.name ?? '')}
       none="none"
       {...(listed ? { hint: option(listed).detail } : {})}
     />

@@ -25,6 +25,11 @@ export function withOffset(local: string, timeZone: string): string {
     .toString({ timeZoneName: 'never', smallestUnit: 'second' });
 }
 
+/** Now as a moment with the site's offset, to the second: acts within one minute keep their order. */
+export function nowAtSite(timeZone: string): string {
+  return Temporal.Now.zonedDateTimeISO(timeZone).toString({ timeZoneName: 'never', smallestUnit: 'second' });
+}
+
 /** Now in the site's time zone, as a date-and-time field wants it. */
 export function nowLocal(timeZone: string): string {
   return Temporal.Now.plainDateTimeISO(timeZone).toString({ smallestUnit: 'minute' });
