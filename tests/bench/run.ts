@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { coreBenches } from './core.ts';
 import type { Measured } from './measure.ts';
 import { importBench, serviceBenches } from './program.ts';
+import { traceBenches } from './trace.ts';
 
 const root = join(import.meta.dirname, '..', '..');
 
@@ -55,7 +56,12 @@ function show(value: number): string {
 }
 
 const at = conditions();
-const benches = [...(await coreBenches()), await importBench(), ...(await serviceBenches())];
+const benches = [
+  ...(await coreBenches()),
+  await importBench(),
+  ...(await serviceBenches()),
+  ...(await traceBenches()),
+];
 process.stdout.write(`${JSON.stringify({ ...at, benches }, null, 2)}\n`);
 if (process.argv.includes('--write')) {
   const folder = join(root, 'docs', 'generated');

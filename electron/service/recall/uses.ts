@@ -21,7 +21,6 @@ export interface UseRow {
   readonly dialled: number | null;
   readonly torque: number | null;
   readonly role: ToolRole | null;
-  readonly position: number;
 }
 
 /** The reverse trace of a tool: every tightening it had a part in within the window, by one range of an index. */
@@ -39,7 +38,6 @@ export function toolUses(db: Db, toolId: string, { from, to }: Bounds) {
       'tightening.dialled_pa as dialled',
       'tightening.torque_nm as torque',
       'event_tool.role',
-      'event_tool.position',
     ])
     .where('event_tool.tool_id', '=', toolId)
     .where('event_tool.used_at', '<=', to)
@@ -74,7 +72,7 @@ export function batchUses(db: Db, batchId: string, { from, to }: Bounds) {
 export async function usesOfSubject(db: Db, subject: Subject, bounds: Bounds): Promise<UseRow[]> {
   if (subject.kind === 'batch') {
     const rows = await batchUses(db, subject.id, bounds).execute();
-    return rows.map((row) => ({ ...row, role: null, position: 0 }));
+    return rows.map((row) => ({ ...row, role: null }));
   }
   const rows = await toolUses(db, subject.id, bounds).execute();
   return rows.filter((row, index) => rows[index - 1]?.eventId !== row.eventId);
@@ -109,7 +107,11 @@ export async function bodiesOf(db: Db, ids: readonly string[]): Promise<Map<stri
 }
 
 /** Number of tightenings in the window, without reading them. */
-export async function countUses(db: Db, subject: Subject, { from, to }: Bounds): Promise<number> {
+export async function countUses(
+  db: Db,
+  subject: Pick<Subject, 'kind' | 'id'>,
+  { from, to }: Bounds,
+): Promise<number> {
   const query =
     subject.kind === 'tool'
       ? db

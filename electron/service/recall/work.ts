@@ -54,7 +54,7 @@ export async function recordedUses(
   const jointOf = await jointsAtTheTime(db, works);
   return works.map(({ row, work }) => {
     const joint = jointOf(row.jointId, work);
-    const wrench = wrenchOf(row, work);
+    const wrench = wrenchOf(work, subject.id);
     const { tools: set, method, load } = work.data;
     const { source, assumption, limitsKnown } = sourceOf(basis, subject, wrench, method === 'tensioner');
     const failingId = basis.kind === 'certificate' ? basis.id : null;
@@ -97,12 +97,15 @@ const NO_PARTS: CardInput['set'] = {
   further: [],
 };
 
-/** The wrench the subject belonged to: the first one, unless it is a further wrench's own drive unit or cassette. */
-function wrenchOf({ position, role }: UseRow, { data: { tools } }: Tightening): Wrench {
-  const own = role === 'drive unit' || role === 'cassette' || role === 'square-drive head';
+/** The wrench the subject was a part of; the first one for what all of them share. */
+function wrenchOf({ data: { tools } }: Tightening, subjectId: string): Wrench {
   // A body recorded before several wrenches were kept names none beside the first.
-  const wrench = own && position > 0 ? tools.further?.[position - 1] : tools;
-  return wrench ?? tools;
+  const further = tools.further ?? [];
+  const own = [tools, ...further].find(
+    ({ driveId, cassetteId, reducerIds }) =>
+      driveId === subjectId || cassetteId === subjectId || reducerIds.includes(subjectId),
+  );
+  return own ?? tools;
 }
 
 async function toolsOf(db: Db, works: readonly Tightening[]): Promise<Map<string, AnyTool>> {
