@@ -55,8 +55,8 @@ export function suspectWindow({ good, failing, barred, opened, since }: WindowEv
 
 /** Work done with a wrong tool after it was found wrong is suspect too. */
 function endOfUse({ good, failing, barred, opened }: Omit<WindowEvidence, 'since'>): NamedMoment {
-  // Barred on the spot: nothing was done with it afterwards.
-  if (barred.some(({ at }) => at === failing.at)) return failing;
+  // Barred on the spot, or nothing is asked of a later time.
+  if (barred.some(({ at }) => at === failing.at) || opened.at <= failing.at) return failing;
   const ends = [
     ...barred,
     ...good.map(({ last, text }) => ({ at: last, text: `shown right again: ${text}` })),
