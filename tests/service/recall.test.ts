@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import type { CaseDecision, CaseInput } from '../../core/contract/recall.ts';
+import type { CaseDecision, CaseInput, CloseInput, DecisionInput } from '../../core/contract/recall.ts';
 import { ask, askBadly, key } from './ask.ts';
 import { temporaryFolder } from './folder.ts';
 import { projectedTables, rebuilt, rowsOf } from './rebuild.ts';
@@ -35,7 +35,7 @@ const decision = (
   eventIds: string[],
   as: CaseDecision,
   reason = 'looked at in the field',
-) => ({
+): DecisionInput => ({
   caseId,
   eventIds,
   decision: as,
@@ -44,7 +44,7 @@ const decision = (
   happenedAt: '2026-08-02T09:00:00+02:00',
 });
 
-const closing = (caseId: string, personId: string) => ({
+const closing = (caseId: string, personId: string): CloseInput => ({
   caseId,
   personId,
   happenedAt: '2026-08-03T09:00:00+02:00',

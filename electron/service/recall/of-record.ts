@@ -6,11 +6,16 @@ import { affectedRecord, scopeOf } from './recall.ts';
 
 type Place = Pick<ReadContext, 'db' | 'site'>;
 
+interface NamedRecord {
+  readonly eventId: string;
+  readonly jointId: string;
+}
+
 /** Cases that reach a record, with what each of them says of it. */
-export async function casesOfRecord(place: Place, eventId: string): Promise<EventDetail['cases']> {
+export async function casesOfRecord(place: Place, record: NamedRecord): Promise<EventDetail['cases']> {
   const reached: EventDetail['cases'] = [];
-  for (const one of await casesTouching(place.db, eventId)) {
-    const affected = await asSeenBy(place, one, eventId);
+  for (const one of await casesTouching(place.db, record.eventId)) {
+    const affected = await asSeenBy(place, one, record);
     if (affected === null) continue;
     const { error, worst } = affected;
     const state = one.closed === null ? 'open' : 'closed';
@@ -20,11 +25,11 @@ export async function casesOfRecord(place: Place, eventId: string): Promise<Even
 }
 
 /** A closed case says what it said on closing; a record that came later is looked at anew. */
-async function asSeenBy(place: Place, one: StoredCase, eventId: string): Promise<AffectedEvent | null> {
+async function asSeenBy(place: Place, one: StoredCase, record: NamedRecord): Promise<AffectedEvent | null> {
   if (one.closed !== null) {
     const { recall } = await closureOf(place.db, one.closed.id);
-    const frozen = recall.affected.find((event) => event.eventId === eventId);
+    const frozen = recall.affected.find((event) => event.eventId === record.eventId);
     if (frozen !== undefined) return frozen;
   }
-  return affectedRecord(place, await scopeOf(place, one.data), eventId);
+  return affectedRecord(place, await scopeOf(place, one.data), record);
 }

@@ -67,9 +67,9 @@ export async function recallOf(
 export async function affectedRecord(
   place: Place,
   scope: CaseScope,
-  eventId: string,
+  { eventId, jointId }: { readonly eventId: string; readonly jointId: string },
 ): Promise<AffectedEvent | null> {
-  const rows = await usesOfSubject(place.db, scope.subject, scope.bounds);
+  const rows = await usesOfSubject(place.db, scope.subject, scope.bounds, jointId);
   const own = rows.filter((row) => row.eventId === eventId);
   const [affected] = await affectedEvents(place, scope, rows, own, new Map());
   return affected ?? null;

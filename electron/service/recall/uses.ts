@@ -68,13 +68,22 @@ export function batchUses(db: Db, batchId: string, { from, to }: Bounds) {
     .orderBy('tightening.id');
 }
 
-/** Every tightening in the window once, a tool with the first of its parts. */
-export async function usesOfSubject(db: Db, subject: Subject, bounds: Bounds): Promise<UseRow[]> {
+/** Every tightening in the window once, a tool with the first of its parts; of one joint where that is asked. */
+export async function usesOfSubject(
+  db: Db,
+  subject: Subject,
+  bounds: Bounds,
+  jointId: string | null = null,
+): Promise<UseRow[]> {
   if (subject.kind === 'batch') {
-    const rows = await batchUses(db, subject.id, bounds).execute();
+    const rows = await batchUses(db, subject.id, bounds)
+      .$if(jointId !== null, (query) => query.where('tightening.joint_id', '=', jointId ?? ''))
+      .execute();
     return rows.map((row) => ({ ...row, role: null }));
   }
-  const rows = await toolUses(db, subject.id, bounds).execute();
+  const rows = await toolUses(db, subject.id, bounds)
+    .$if(jointId !== null, (query) => query.where('tightening.joint_id', '=', jointId ?? ''))
+    .execute();
   return rows.filter((row, index) => rows[index - 1]?.eventId !== row.eventId);
 }
 

@@ -60,7 +60,7 @@ export const readBreakoutOrTightening: Read<'event.get'> = async ({ db, site }, 
     previousHash: row.previous_hash,
     people: (await peopleOf(db, [id])).get(id) ?? [],
     tools,
-    cases: await casesOfRecord({ db, site }, id),
+    cases: await casesOfRecord({ db, site }, { eventId: id, jointId: row.jointId }),
     boltSet: boltSetName(JSON.parse(row.data) as JointData, boltSet),
     ...workOf(body),
   };
