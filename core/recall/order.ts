@@ -7,25 +7,34 @@ const RANK: Readonly<Record<AffectedEvent['worst'], number>> = {
   kept: 3,
 };
 
+interface Loaded {
+  readonly error: number | null;
+  readonly realLoad: number | null;
+  readonly limits: readonly {
+    readonly side: 'least' | 'most';
+    readonly limit: number;
+    readonly standing: 'kept' | 'not sure' | 'broken';
+  }[];
+}
+
 /**
- * Room that a load leaves to the nearest of its limits, negative beyond it.
+ * Room that a load leaves to the nearest of the limits its error leads towards, negative beyond it. A broken limit counts
+ * on either side.
  *
  * Equation: margin = min((F' − L)/L for a least load, (L − F')/L for a largest one).
  * @param event affected event, loads in N
  * @returns margin as a fraction of the limit, or null while load or limits are not known
- * @example marginOf({ realLoad: 90, limits: [{ side: 'least', limit: 100 }] }) // -0.1
+ * @example marginOf({ error: -0.08, realLoad: 90, limits: [{ side: 'least', limit: 100, standing: 'broken' }] }) // -0.1
  * @source rule of this program
  */
-export function marginOf({
-  realLoad,
-  limits,
-}: {
-  readonly realLoad: number | null;
-  readonly limits: readonly { readonly side: 'least' | 'most'; readonly limit: number }[];
-}): number | null {
+export function marginOf({ error, realLoad, limits }: Loaded): number | null {
   if (realLoad === null) return null;
-  const margins = limits.flatMap(({ side, limit }) =>
-    limit > 0 ? [(side === 'least' ? realLoad - limit : limit - realLoad) / limit] : [],
+  const led = (side: 'least' | 'most') =>
+    error === null || error === 0 || (error < 0 ? side === 'least' : side === 'most');
+  const margins = limits.flatMap(({ side, limit, standing }) =>
+    limit > 0 && (standing === 'broken' || led(side))
+      ? [(side === 'least' ? realLoad - limit : limit - realLoad) / limit]
+      : [],
   );
   return margins.length === 0 ? null : Math.min(...margins);
 }

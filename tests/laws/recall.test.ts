@@ -5,7 +5,7 @@ import { affectedLoad } from '../../core/recall/affected.ts';
 import { errorByComparisons } from '../../core/recall/check-error.ts';
 import { deliveredIn, type ErrorSource, type SuspectUse } from '../../core/recall/delivered.ts';
 import { jointLimits } from '../../core/recall/joint-limits.ts';
-import { worstFirst } from '../../core/recall/order.ts';
+import { marginOf, worstFirst } from '../../core/recall/order.ts';
 import { realLoads } from '../../core/recall/real-load.ts';
 import { standingOf } from '../../core/recall/standing.ts';
 import { type GoodEvidence, suspectWindow, type WindowEvidence } from '../../core/recall/window.ts';
@@ -338,6 +338,18 @@ const event: fc.Arbitrary<AffectedEvent> = fc.record({
   basis: fc.constant(''),
   redoneAt: fc.constant(null),
   decision: fc.constant(null),
+});
+
+test('room counts towards the limit that the error leads to, and a broken limit on either side', () => {
+  const limits = [
+    { side: 'least', limit: 50, standing: 'kept' },
+    { side: 'most', limit: 110, standing: 'kept' },
+  ] as const;
+  expect(marginOf({ error: -0.1, realLoad: 100, limits })).toBeCloseTo(1, 12);
+  expect(marginOf({ error: 0.1, realLoad: 100, limits })).toBeCloseTo(10 / 110, 12);
+  const broken = { side: 'most', limit: 90, standing: 'broken' } as const;
+  expect(marginOf({ error: -0.1, realLoad: 100, limits: [...limits, broken] })).toBeCloseTo(-10 / 90, 12);
+  expect(marginOf({ error: -0.1, realLoad: null, limits })).toBeNull();
 });
 
 test('worst first is an order of its own: however the records come, they stand alike', () => {

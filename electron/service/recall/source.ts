@@ -12,6 +12,8 @@ export interface Wrench {
   readonly driveId: string | null;
   readonly cassetteId: string | null;
   readonly reducerIds: readonly string[];
+  /** Pump and gauge that drove it. */
+  readonly drivenBy: readonly string[];
 }
 
 /** What the failing evidence says of one use. */
@@ -112,8 +114,13 @@ function certified(basis: Extract<FailingBasis, { kind: 'certificate' }>, wrench
   };
 }
 
-function sameCombination({ withToolIds }: CertificateData, { cassetteId, reducerIds }: Wrench): boolean {
+/** A certificate that names pump and gauge speaks for these; one that names no parts speaks for the drive unit. */
+function sameCombination(
+  { withToolIds }: CertificateData,
+  { cassetteId, reducerIds, drivenBy }: Wrench,
+): boolean {
   if (withToolIds.length === 0) return true;
+  const named = withToolIds.filter((id) => !drivenBy.includes(id));
   const parts = [...(cassetteId === null ? [] : [cassetteId]), ...reducerIds];
-  return parts.length === withToolIds.length && withToolIds.every((id) => parts.includes(id));
+  return parts.length === named.length && named.every((id) => parts.includes(id));
 }

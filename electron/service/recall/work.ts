@@ -105,7 +105,8 @@ function wrenchOf({ data: { tools } }: Tightening, subjectId: string): Wrench {
     ({ driveId, cassetteId, reducerIds }) =>
       driveId === subjectId || cassetteId === subjectId || reducerIds.includes(subjectId),
   );
-  return own ?? tools;
+  const drivenBy = [tools.pumpId, tools.gaugeId].filter((id) => id !== null);
+  return { ...(own ?? tools), drivenBy };
 }
 
 async function toolsOf(db: Db, works: readonly Tightening[]): Promise<Map<string, AnyTool>> {
