@@ -327,6 +327,17 @@ test('evidence that says all is well opens no case, and one piece of evidence op
   expect(twice).toMatchObject({ code: 'duplicate', details: [{ value: 'OT-0001' }] });
 });
 
+test('a good check that is entered late narrows an open case, and what it clears is no longer counted', async () => {
+  const { kept, data } = await planted();
+  const { id } = await open(data);
+  await ask(plant.started, 'case.decide', { key: key(), data: decision(id, [kept.eventId], 'accept') });
+  expect((await get(id)).summary).toMatchObject({ affected: 2, decided: 1 });
+  await check(plant, comparison(plant, '2026-03-15'));
+  const narrowed = await get(id);
+  expect(narrowed.summary).toMatchObject({ affected: 1, decided: 0 });
+  expect(narrowed.recall.affected.map(({ tag }) => tag)).toEqual(['J-BROKEN']);
+});
+
 test('a decision is about a record the case lists', async () => {
   const { data } = await planted();
   const outside = await tighten(plant, { tag: 'J-AFTER', day: '2026-06-20' });

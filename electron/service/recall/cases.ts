@@ -155,8 +155,12 @@ async function countsOf(place: Place, { id, data }: StoredCase) {
   const affected = await countUses(place.db, subject, bounds);
   const { decided } = await place.db
     .selectFrom('recall_decision')
-    .select(({ fn }) => fn.count<number>('tightening_id').distinct().as('decided'))
-    .where('case_id', '=', id)
+    .innerJoin('tightening', 'tightening.id', 'recall_decision.tightening_id')
+    .select(({ fn }) => fn.count<number>('tightening.id').distinct().as('decided'))
+    .where('recall_decision.case_id', '=', id)
+    // A good check that came later may have taken decided records out of the window.
+    .where('tightening.happened_at_utc', '<=', bounds.to)
+    .$if(bounds.from !== null, (query) => query.where('tightening.happened_at_utc', '>=', bounds.from ?? ''))
     .executeTakeFirstOrThrow();
   return { affected, decided };
 }

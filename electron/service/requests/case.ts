@@ -1,11 +1,9 @@
 import { isDeepStrictEqual } from 'node:util';
-import { sql } from 'kysely';
 import type { AffectedEvent, CaseDetail, CaseSubject, RecallView } from '../../../core/contract/recall.ts';
 import { freeze } from '../../../core/units/round.ts';
 import { append } from '../chain/append.ts';
 import type { ReadContext, WriteContext } from '../context.ts';
 import { invalidField, notFound, RequestFailure } from '../failure.ts';
-import { likePatterns } from '../fold.ts';
 import { quarantineTools } from '../operations/custody.ts';
 import { checkDistinct } from '../operations/distinct.ts';
 import { saved } from '../operations/edit.ts';
@@ -21,6 +19,7 @@ import {
   type StoredCase,
 } from '../recall/cases.ts';
 import { recallOf, scopeOf } from '../recall/recall.ts';
+import { batchPage } from '../repositories/batch.ts';
 import { toUtc } from '../time.ts';
 import type { Read, Write } from './handler.ts';
 
@@ -195,29 +194,4 @@ function needsDecision({ worst, redoneAt, decision }: AffectedEvent): boolean {
   return worst !== 'kept' && redoneAt === null && decision === null;
 }
 
-export const listBatches: Read<'batch.list'> = async ({ db }, { text, page, pageSize }) => {
-  let matching = db.selectFrom('batch');
-  for (const pattern of likePatterns(text)) {
-    matching = matching.where(
-      sql<boolean>`(batch.name_key || ' ' || batch.number_key || ' ' || batch.kind) like ${pattern} escape '\\'`,
-    );
-  }
-  const { total } = await matching
-    .select(({ fn }) => fn.countAll<number>().as('total'))
-    .executeTakeFirstOrThrow();
-  const rows = await matching
-    .select([
-      'batch.id',
-      'batch.kind',
-      'batch.name',
-      'batch.number',
-      sql<number>`(select count(*) from event_batch where event_batch.batch_id = batch.id)`.as('uses'),
-    ])
-    .orderBy('batch.kind')
-    .orderBy('batch.name_key')
-    .orderBy('batch.number_key')
-    .limit(pageSize)
-    .offset((page - 1) * pageSize)
-    .execute();
-  return { rows, total };
-};
+export const listBatches: Read<'batch.list'> = ({ db }, input) => batchPage(db, input);
