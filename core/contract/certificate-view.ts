@@ -4,6 +4,7 @@ import * as z from 'zod';
 export const entryDoubt = z.strictObject({
   /** Name under which it is confirmed in `confirmed` of the certificate. */
   code: z.enum([
+    'not a number',
     'too few pressures',
     'no rising line',
     'dated in the future',
@@ -16,6 +17,8 @@ export const entryDoubt = z.strictObject({
   refuses: z.boolean(),
   /** Position of the point, from 0; null when it is about the whole certificate. */
   point: z.int().nullable(),
+  /** Points it is about. */
+  series: z.enum(['measured', 'as found']),
   text: z.string(),
 });
 export type EntryDoubt = z.infer<typeof entryDoubt>;

@@ -1,5 +1,15 @@
 import * as z from 'zod';
-import { checkData, checklistData, checklistRow, toolRuleData, toolRuleRow } from './check.ts';
+import { attachmentContent, attachmentData, attachmentOwner, attachmentRow, hashText } from './attachment.ts';
+import { certificateAnalysis } from './certificate-view.ts';
+import {
+  checkData,
+  checklistData,
+  checklistRow,
+  dueInput,
+  dueRow,
+  toolRuleData,
+  toolRuleRow,
+} from './check.ts';
 import { recomputation, sheetComparison, sheetInput } from './comparison.ts';
 import { kitData, kitRow, moveData } from './custody.ts';
 import type { Answer } from './errors.ts';
@@ -38,6 +48,7 @@ import {
   siteRowListInput,
 } from './site.ts';
 import { certificateData, toolData, toolDetail, toolFound, toolListInput, toolSummary } from './tool.ts';
+import { toolRecord, useRow } from './tool-record.ts';
 import { id, idempotencyKey, optionalText, page, text } from './values.ts';
 
 const nothing = z.strictObject({});
@@ -74,12 +85,16 @@ export const requests = {
   'tool.save': { input: edit(toolData), output: written },
   /** What a label's code or a typed number says; null when no tool has it. */
   'tool.find': { input: z.strictObject({ text: text(200) }), output: toolFound },
+  'tool.record': { input: byId, output: toolRecord },
+  'tool.uses': { input: z.strictObject({ id, ...page }), output: listOf(useRow) },
+  'tool.due': { input: dueInput, output: listOf(dueRow) },
   'tool.move': { input: write({ data: moveData }), output: written },
   /** `quarantined` says that the failed check has barred the tool. */
   'tool.check': {
     input: write({ data: checkData }),
     output: written.extend({ quarantined: z.boolean() }),
   },
+  'certificate.assess': { input: z.strictObject({ data: certificateData }), output: certificateAnalysis },
   'certificate.add': { input: write({ data: certificateData }), output: written },
   'checklist.list': { input: nothing, output: listOf(checklistRow) },
   'checklist.save': { input: edit(checklistData), output: written },
@@ -88,6 +103,9 @@ export const requests = {
   'kit.list': { input: z.strictObject({ closed: z.boolean(), ...page }), output: listOf(kitRow) },
   'kit.get': { input: byId, output: kitRow },
   'kit.save': { input: edit(kitData), output: written },
+  'attachment.list': { input: attachmentOwner, output: listOf(attachmentRow) },
+  'attachment.get': { input: z.strictObject({ hash: hashText }), output: attachmentContent },
+  'attachment.add': { input: write({ data: attachmentData }), output: written },
   'batch.list': { input: z.strictObject({ text: optionalText(100), ...page }), output: listOf(batchRow) },
   /** What a case would find, before it is opened; nothing is recorded. */
   'case.preview': { input: z.strictObject({ data: caseData }), output: recallView },

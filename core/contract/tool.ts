@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { certificateAnalysis } from './certificate-view.ts';
 import { date, entered, id, optionalText, page, text } from './values.ts';
 
 const pressureRange = { min: 1e5, max: 4e8 };
@@ -267,6 +268,9 @@ export const certificateDetail = z.strictObject({
   data: storedCertificate,
   recordedAt: z.string(),
   line: certificateLine.nullable(),
+  /** Line of what it did on arrival; null where nothing was adjusted, and for a gauge or hand torque wrench. */
+  asFoundLine: certificateLine.nullable(),
+  analysis: certificateAnalysis,
   withTools: z.array(z.string()),
 });
 export type CertificateDetail = z.infer<typeof certificateDetail>;

@@ -16,6 +16,8 @@ export interface ReadContext {
   readonly site: Site;
   readonly clock: () => Date;
   readonly log: Log;
+  /** Folder of the register's attachments. */
+  readonly attachments: string;
 }
 
 /** Inside the one write transaction of a request. */

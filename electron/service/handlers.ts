@@ -1,3 +1,4 @@
+import { addAttachment, getAttachment, listAttachments } from './requests/attachment.ts';
 import {
   closeCase,
   decideCase,
@@ -7,6 +8,7 @@ import {
   openCase,
   previewCase,
 } from './requests/case.ts';
+import { addCertificate, assessCertificate } from './requests/certificate.ts';
 import { checkTool, listChecklists, listToolRules, saveChecklist, saveToolRule } from './requests/check.ts';
 import { findByLabel, moveTools } from './requests/custody.ts';
 import { readBreakoutOrTightening, recordBreakout, recordTightening } from './requests/event.ts';
@@ -33,7 +35,8 @@ import {
   savePlan,
   saveSiteRow,
 } from './requests/site.ts';
-import { addCertificate, getTool, listTools, saveTool } from './requests/tool.ts';
+import { getTool, listDue, listTools, listUses, saveTool } from './requests/tool.ts';
+import { toolRecord } from './requests/tool-record.ts';
 import { listUnits, saveUnit } from './requests/unit.ts';
 
 export const READS: { readonly [N in ReadName]: Read<N> } = {
@@ -48,10 +51,16 @@ export const READS: { readonly [N in ReadName]: Read<N> } = {
   'tool.list': listTools,
   'tool.get': getTool,
   'tool.find': findByLabel,
+  'tool.record': toolRecord,
+  'tool.uses': listUses,
+  'tool.due': listDue,
+  'certificate.assess': assessCertificate,
   'checklist.list': listChecklists,
   'toolRule.list': listToolRules,
   'kit.list': listKits,
   'kit.get': getKit,
+  'attachment.list': listAttachments,
+  'attachment.get': getAttachment,
   'batch.list': listBatches,
   'case.preview': previewCase,
   'case.list': listCases,
@@ -79,6 +88,7 @@ export const WRITES: { readonly [N in WriteName]: Write<N> } = {
   'checklist.save': saveChecklist,
   'toolRule.save': saveToolRule,
   'kit.save': saveKit,
+  'attachment.add': addAttachment,
   'case.open': openCase,
   'case.decide': decideCase,
   'case.close': closeCase,

@@ -8,7 +8,9 @@ import { RequestFailure } from './failure.ts';
 import { READS, WRITES } from './handlers.ts';
 import { parseInput } from './parse.ts';
 import { once } from './receipt.ts';
+import { attachmentFolder } from './register/attachment-files.ts';
 import { registerFailure } from './register/errors.ts';
+import { registerFile } from './register/files.ts';
 import { checkLocation } from './register/location.ts';
 import { type RegisterLock, takeLock } from './register/lock.ts';
 import { type OpenRegister, openRegister } from './register/open.ts';
@@ -41,6 +43,7 @@ type Standing =
 export function createService(options: ServiceOptions): Service {
   const { folder, clock, log } = options;
   const newId = options.randomUUID ?? (() => v7());
+  const attachments = attachmentFolder(registerFile(folder));
   let lock: RegisterLock | null = null;
   let standing: Standing = { is: 'none' };
   let lastWrite: Promise<unknown> = Promise.resolve();
@@ -96,7 +99,7 @@ export function createService(options: ServiceOptions): Service {
 
   function readContext(): ReadContext {
     const { register, site } = opened();
-    return { db: register.reader, site, clock, log };
+    return { db: register.reader, site, clock, log, attachments };
   }
 
   async function state() {
@@ -141,7 +144,9 @@ export function createService(options: ServiceOptions): Service {
     return writer
       .transaction()
       .execute((db) =>
-        once({ db, clock }, name, input, () => handler({ db, site, clock, log, originId, newId }, input)),
+        once({ db, clock }, name, input, () =>
+          handler({ db, site, clock, log, attachments, originId, newId }, input),
+        ),
       );
   }
 

@@ -10,6 +10,16 @@ export function dateAtSite(instant: string, timeZone: string): string {
   return Temporal.Instant.from(instant).toZonedDateTimeISO(timeZone).toPlainDate().toString();
 }
 
+/** Calendar date at the site now. */
+export function todayAt({ clock, site }: Now): string {
+  return dateAtSite(clock().toISOString(), site.timeZone);
+}
+
+interface Now {
+  readonly clock: () => Date;
+  readonly site: { readonly timeZone: string };
+}
+
 /** First moment of a calendar date at the site, in UTC. */
 export function startOfDay(date: string, timeZone: string): string {
   const start = Temporal.PlainDate.from(date).toZonedDateTime(timeZone);

@@ -26,7 +26,14 @@ export function importBench(): Promise<Measured> {
     decimalSign: '.',
     units: { length: 'mm', stress: 'MPa', pressure: 'bar', torque: 'N.m', temperature: 'degC' },
   } as const;
-  const lookup = { unitId: () => null, joint: () => null, tool: () => null, certificate: () => null };
+  const lookup = {
+    unitId: () => null,
+    joint: () => null,
+    tool: () => null,
+    certificate: () => null,
+    today: '2026-03-16',
+    toolWithSerial: () => null,
+  };
   return measure(
     {
       name: 'Import preview',

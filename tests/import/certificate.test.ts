@@ -141,7 +141,7 @@ describe('a wrench certificate', () => {
       '4 torque: more than 203, which line 3 gives at a lower pressure',
     ]);
     expect(faultsOf([...GOOD, '140,204,up'])).toEqual([
-      '5 pressure: each pressure once upwards; line 3 has the same',
+      '5 pressure: each pressure once upwards; line 3 has the same. Readings taken again stand with "equal pressures" in the column "confirmed"',
     ]);
     expect(faultsOf(['70,100,up', '140,203,up', '70,101,down', '140,204,down'])).toEqual([
       '5 pressure: at least 3 different pressures; the file has 2',
@@ -166,7 +166,7 @@ describe('a wrench certificate', () => {
       "2 tool number: a drive unit, as the file's columns say; this tool is a gauge",
     ]);
     expect(faultsOf(GOOD, WRENCH.replace('K-1', 'K-1 + G-1'))).toEqual([
-      '2 with tools: numbers of cassettes and reducers on the register, joined by +; not "G-1"',
+      '2 with tools: numbers of cassettes, square-drive heads and reducers on the register, joined by +; not "G-1"',
     ]);
     expect(faultsOf(GOOD, WRENCH.replace(',K-1,', ',,'))).toEqual([]);
   });
@@ -255,6 +255,124 @@ describe('a gauge certificate', () => {
 
 it('a file with neither kind of point lacks columns', () => {
   const { report } = readCertificate(`${HEAD},pressure\n${WRENCH},70`, { lookup });
-  expect(report.missingColumns).toEqual(['torque or reference']);
-  expect(report.fileFault).toBe('The heading line lacks "torque or reference": every row needs it');
+  expect(report.missingColumns).toEqual(['torque or reference or reference torque']);
+  expect(report.fileFault).toBe(
+    'The heading line lacks "torque or reference or reference torque": every row needs it',
+  );
+});
+
+describe('points as found and as left', () => {
+  const POINT = 'pressure,torque,direction,condition of the point,point uncertainty';
+  const file = (points: string[], head = HEAD, first = WRENCH, blank = BLANK) =>
+    readCertificate(
+      [`${head},${POINT}`, ...points.map((point, index) => `${index === 0 ? first : blank},${point}`)].join(
+        '\n',
+      ),
+      { lookup },
+    );
+  const BOTH = ['70,92,up,as found,', '140,187,up,as found,', '210,285,up,as found,'];
+  const LEFT = ['70,100,up,as left,1.5', '140,203,up,,1.5', '210,310,up,as left,2'];
+
+  it('are kept apart, each with its own uncertainty', () => {
+    const { record, report } = file([...BOTH, ...LEFT]);
+    expect(report.faults).toEqual([]);
+    const torques = (points: readonly object[] = []) =>
+      points.map((point) => ('torque' in point ? point.torque : null));
+    expect(torques(record?.asFound?.points)).toMatchObject([{ si: 92 }, { si: 187 }, { si: 285 }]);
+    expect(torques(record?.measured.points)).toMatchObject([{ si: 100 }, { si: 203 }, { si: 310 }]);
+    expect(record?.measured.points).toMatchObject([
+      { uncertainty: { si: 1.5 } },
+      {},
+      { uncertainty: { si: 2 } },
+    ]);
+  });
+
+  it('name the row of a point that is wrong, whichever they are of', () => {
+    expect(file([...BOTH.slice(0, 2), '210,x,up,as found,', ...LEFT]).report.faults).toMatchObject([
+      { line: 4, column: 'torque', value: 'x' },
+    ]);
+    expect(file(BOTH).report.faults.map(({ line, column }) => `${line} ${column}`)).toContain(
+      '2 condition of the point',
+    );
+    const asFound = WRENCH.replace('as left', 'as found');
+    expect(file([...BOTH, ...LEFT], HEAD, asFound).report.faults).toMatchObject([
+      { line: 2, column: 'condition' },
+    ]);
+  });
+
+  it('stand with method, surroundings, limit and guard band', () => {
+    const head = `${HEAD},method,temperature,humidity %,limit %,guard band`;
+    const { record, report } = file(LEFT, head, `${WRENCH},CP-4,21,45,4,yes`, `${BLANK},,,,,`);
+    expect(report.faults).toEqual([]);
+    expect(record).toMatchObject({
+      method: 'CP-4',
+      environment: { temperature: { text: '21' }, humidity: { si: 0.45 } },
+      decisionRule: { limit: { si: 0.04 }, guardBand: true },
+    });
+    expect(file(LEFT, head, `${WRENCH},CP-4,,,,yes`, `${BLANK},,,,,`).report.faults).toMatchObject([
+      { line: 2, column: 'limit %', allowed: 'needed with a guard band' },
+    ]);
+  });
+});
+
+describe('what looks wrong in the points of a file', () => {
+  it('is refused where it can not be: a day that has not come', () => {
+    const late = WRENCH.replace('2026-03-02', '2027-01-01');
+    expect(wrenchFile(GOOD, late).report.faults).toMatchObject([
+      { line: 2, column: 'calibrated on', allowed: '2026-12-31 (today) or earlier; this is 2027-01-01' },
+    ]);
+  });
+
+  // 1030 N·m at 690 bar by rating; in pound-feet the same line reads 1030/1.3558 = 760.
+  const POUND_FEET = ['70,77,up', '345,380,up', '690,760,up'];
+  const confirmed = (name: string, points: string[]) =>
+    readCertificate(
+      [
+        `${HEAD},confirmed,pressure,torque,direction`,
+        ...points.map((point, index) => `${index === 0 ? `${WRENCH},${name}` : `${BLANK},`},${point}`),
+      ].join('\n'),
+      { lookup },
+    );
+
+  it('waits for its name in the column "confirmed": torque in another unit', () => {
+    expect(wrenchFile(POUND_FEET).report.faults).toMatchObject([
+      { line: 2, column: 'torque', allowed: expect.stringContaining('"torque in another unit"') },
+    ]);
+    const { record, report } = confirmed('torque in another unit', POUND_FEET);
+    expect(report.faults).toEqual([]);
+    expect(record?.confirmed).toEqual(['torque in another unit']);
+  });
+
+  it('waits for its name in the column "confirmed": a pressure read twice', () => {
+    const twice = [...GOOD, '210,312,up'];
+    expect(wrenchFile(twice).report.faultCount).toBe(1);
+    expect(confirmed('equal pressures', twice).report.faults).toEqual([]);
+  });
+});
+
+it('a hand torque wrench is read by what it was set to and what it gave', () => {
+  const hand = toolData.parse({
+    ...common,
+    number: 'N-1',
+    properties: {
+      class: 'hand torque wrench',
+      least: { text: '40', unit: 'N.m' },
+      most: { text: '200', unit: 'N.m' },
+      torqueGraduation: { text: '5', unit: 'N.m' },
+    },
+  });
+  const head =
+    'tool number,certificate number,laboratory,calibrated on,valid until,validity basis,result,condition';
+  const first = 'N-1,C-8,Lab,2026-03-02,2027-03-01,site rule,within limits,as found';
+  const text = `${head},set torque,reference torque\n${first},40,40.4\n,,,,,,,,200,198`;
+  const { record, report } = readCertificate(text, { lookup: { tool: toolsByNumber(hand) } });
+  expect(report.faults).toEqual([]);
+  expect(record?.measured).toMatchObject({
+    kind: 'hand torque',
+    points: [
+      { set: { si: 40 }, reference: { si: 40.4 } },
+      { set: { si: 200 }, reference: { si: 198 } },
+    ],
+  });
+  expect(readCertificate(text, { lookup }).report.faults).toMatchObject([{ column: 'tool number' }]);
 });

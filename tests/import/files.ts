@@ -12,6 +12,8 @@ export const METRIC: ImportOptions = {
 };
 
 export const EMPTY_REGISTER: RegisterLookup = {
+  today: '2026-12-31',
+  toolWithSerial: () => null,
   unitId: () => null,
   joint: () => null,
   tool: () => null,

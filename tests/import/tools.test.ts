@@ -1,6 +1,6 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { toolData } from '../../core/contract/tool.ts';
-import { METRIC, readTools, toolsByNumber } from './files.ts';
+import { METRIC, onRegister, readTools, toolsByNumber } from './files.ts';
 
 const HEADINGS =
   'number,class,family,rated torque,rated pressure,head radius,opening,looseness,outer across flats,scale max,graduation,accuracy % of scale,made on';
@@ -136,7 +136,7 @@ it('a tool on the register keeps what the file has no column for and stays of it
   const before = toolData.parse({
     number: 'K-1',
     serial: '77',
-    status: 'issued',
+    status: 'quarantined',
     place: 'shelf 2',
     properties: {
       class: 'cassette',
@@ -169,4 +169,64 @@ it('a tool on the register keeps what the file has no column for and stays of it
       allowed: "cassette, as on the register: a tool can't become another kind of tool",
     },
   ]);
+});
+
+describe('a tool on the register', () => {
+  const gauge = (status: 'available' | 'issued') =>
+    toolData.parse({
+      number: 'G-1',
+      serial: 'A 77',
+      status,
+      place: 'shelf 2',
+      properties: {
+        class: 'gauge',
+        scaleMax: { text: '1000', unit: 'bar' },
+        graduation: { text: '10', unit: 'bar' },
+        accuracy: { text: '1', unit: 'percent' },
+      },
+      remarks: '',
+    });
+  const heading = 'number,class,status,place';
+
+  it('keeps its status: a list that says another is told to go to the custody desk, a blank cell says nothing', () => {
+    const lookup = { tool: toolsByNumber(gauge('issued')) };
+    expect(readTools(`${heading}\nG-1,gauge,,shelf 2`, { lookup }).report).toMatchObject({
+      unchanged: 1,
+      faults: [],
+    });
+    expect(readTools(`${heading}\nG-1,gauge,available,shelf 2`, { lookup }).report.faults).toMatchObject([
+      {
+        column: 'status',
+        value: 'available',
+        allowed: expect.stringContaining('issued, as on the register'),
+      },
+    ]);
+  });
+
+  it('keeps its place while it is out', () => {
+    const out = { tool: toolsByNumber(gauge('issued')) };
+    expect(readTools(`${heading}\nG-1,gauge,,shelf 3`, { lookup: out }).report.faults).toMatchObject([
+      { column: 'place', value: 'shelf 3' },
+    ]);
+    const lookup = { tool: toolsByNumber(gauge('available')) };
+    expect(readTools(`${heading}\nG-1,gauge,,shelf 3`, { lookup }).report).toMatchObject({
+      changed: 1,
+      faults: [],
+    });
+  });
+
+  it('and another of its class never share a serial number, on the register or in one file', () => {
+    const cells = 'gauge,1000,10,1';
+    const list = 'number,serial,class,scale max,graduation,accuracy % of scale';
+    const lookup = {
+      toolWithSerial: (toolClass: string, serial: string) =>
+        toolClass === 'gauge' && serial.toLowerCase() === 'a 77' ? onRegister(gauge('available')) : null,
+    };
+    expect(readTools(`${list}\nG-2,a 77,${cells}`, { lookup }).report.faults).toMatchObject([
+      { line: 2, column: 'serial', value: 'a 77', allowed: expect.stringContaining('G-1') },
+    ]);
+    expect(
+      readTools(`${list}\nG-3,B 1,${cells}\nG-4,b  1,${cells}\nG-5,,${cells}`).report.faults,
+    ).toMatchObject([{ line: 3, column: 'serial', allowed: expect.stringContaining('G-3 in line 2') }]);
+  });
 });

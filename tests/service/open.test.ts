@@ -46,7 +46,7 @@ test('a backup of a live register is whole, alone in its file, and has the same 
   const target = join(folder, 'backups', 'copy.sqlite');
   const made = await makeVerifiedBackup(live, target);
   const state = await ask(started, 'register.state', {});
-  expect(made).toEqual({ file: target, events: state.events, head: state.head });
+  expect(made).toEqual({ file: target, events: state.events, head: state.head, attachments: 0, damaged: [] });
   const copy = new Database(target, { readonly: true });
   expect(copy.pragma('journal_mode', { simple: true })).toBe('delete');
   expect(copy.prepare('select count(*) as n from event').get()).toEqual({ n: state.events });

@@ -9,7 +9,7 @@ export const CERTIFICATE_HEAD: readonly Column[] = [
   {
     heading: 'tool number',
     ...needed,
-    meaning: `Drive unit or gauge it hangs on; ${inFirstRow}`,
+    meaning: `Drive unit, gauge or hand torque wrench it hangs on; ${inFirstRow}`,
     example: 'W-03',
   },
   { heading: 'certificate number', ...needed, meaning: `As printed; ${inFirstRow}`, example: 'C-2026-0117' },
@@ -64,6 +64,45 @@ export const CERTIFICATE_HEAD: readonly Column[] = [
     example: '2',
   },
   {
+    heading: 'method',
+    ...optional,
+    meaning: `Method of the calibration as printed; ${inFirstRow}`,
+    example: 'site procedure CP-4, edition 2',
+  },
+  {
+    heading: 'temperature',
+    ...optional,
+    meaning: `Temperature of the surroundings; blank means not stated; ${inFirstRow}`,
+    example: '21',
+    quantity: 'temperature',
+  },
+  {
+    heading: 'humidity %',
+    ...optional,
+    meaning: `Relative humidity in percent; blank means not stated; ${inFirstRow}`,
+    example: '45',
+    fixedUnit: 'percent',
+  },
+  {
+    heading: 'limit %',
+    ...optional,
+    meaning: `Largest permissible error in percent of the reading; blank means none stated; ${inFirstRow}`,
+    example: '4',
+    fixedUnit: 'percent',
+  },
+  {
+    heading: 'guard band',
+    ...optional,
+    meaning: `yes when error and uncertainty together must keep the limit; blank is read as no; ${inFirstRow}`,
+    example: 'yes',
+  },
+  {
+    heading: 'confirmed',
+    ...optional,
+    meaning: `What looks wrong in the points and was confirmed, by the names the preview gives, joined by +; ${inFirstRow}`,
+    example: 'equal pressures',
+  },
+  {
     heading: 'remarks',
     ...optional,
     meaning: `Anything else; ${inFirstRow}`,
@@ -71,7 +110,7 @@ export const CERTIFICATE_HEAD: readonly Column[] = [
   },
 ];
 
-/** Headings of one point: pressure and torque of a wrench, or indicated and reference of a gauge. */
+/** Headings of one point: of a wrench, a gauge, or a hand torque wrench. */
 const CERTIFICATE_POINT: readonly Column[] = [
   {
     heading: 'pressure',
@@ -101,6 +140,33 @@ const CERTIFICATE_POINT: readonly Column[] = [
     meaning: 'Gauge: what the reference showed',
     example: '201.5',
     quantity: 'pressure',
+  },
+  {
+    heading: 'set torque',
+    ...optional,
+    meaning: 'Hand torque wrench: what it was set to, needed with reference torque',
+    example: '100',
+    quantity: 'torque',
+  },
+  {
+    heading: 'reference torque',
+    ...optional,
+    meaning: 'Hand torque wrench: what the reference showed',
+    example: '101.2',
+    quantity: 'torque',
+  },
+  {
+    heading: 'condition of the point',
+    ...optional,
+    meaning: 'as found, for a point taken before adjustment, or as left; blank is read as as left',
+    example: 'as left',
+  },
+  {
+    heading: 'point uncertainty',
+    ...optional,
+    meaning: 'Wrench: expanded uncertainty of this point alone, in the torque’s unit; blank means not stated',
+    example: '2.5',
+    quantity: 'torque',
   },
 ];
 

@@ -6,9 +6,9 @@ type Torques = Extract<CertificateData['measured'], { kind: 'pressure-torque' }>
 /**
  * Torque of a hydraulic wrench rises with pressure. Within one direction each pressure stands once and a higher one
  * gives a higher torque; anything else is a slip of the pen or a faulty wrench, and a line through it would hide that.
- * `rows[i]` is where `points[i]` was read.
+ * `rows[i]` is where `points[i]` was read. Readings taken again at one pressure stand once somebody has confirmed them.
  */
-export function checkTorquePoints(points: Torques, rows: readonly RowReader[]): void {
+export function checkTorquePoints(points: Torques, rows: readonly RowReader[], repeated: boolean): void {
   for (const direction of ['up', 'down'] as const) {
     const order = points
       .map((point, index) => ({ point, row: rows[index] }))
@@ -18,7 +18,11 @@ export function checkTorquePoints(points: Torques, rows: readonly RowReader[]): 
       const lower = order[index - 1];
       if (!lower || !row) return;
       if (lower.point.pressure.si === point.pressure.si) {
-        row.fault('pressure', `each pressure once ${direction}wards; line ${lower.row?.line} has the same`);
+        if (repeated) return;
+        row.fault(
+          'pressure',
+          `each pressure once ${direction}wards; line ${lower.row?.line} has the same. Readings taken again stand with "equal pressures" in the column "confirmed"`,
+        );
       } else if (lower.point.torque.si >= point.torque.si) {
         row.fault(
           'torque',

@@ -16,7 +16,7 @@ export const ALTERNATIVES_OF_KIND: Readonly<Record<ImportKind, readonly (readonl
   joints: [['flange standard', 'flange description']],
   tools: [],
   certificate: [
-    ['pressure', 'indicated'],
-    ['torque', 'reference'],
+    ['pressure', 'indicated', 'set torque'],
+    ['torque', 'reference', 'reference torque'],
   ],
 };

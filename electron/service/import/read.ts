@@ -6,7 +6,7 @@ import { certificateFromRows } from './certificate-file.ts';
 import { type MatchedColumns, matchColumns } from './column.ts';
 import { ALTERNATIVES_OF_KIND, COLUMNS_OF_KIND } from './columns.ts';
 import { decodeFile } from './decode.ts';
-import { reportDuplicates } from './duplicates.ts';
+import { reportDuplicates, serialNumbers } from './duplicates.ts';
 import { jointFromRow } from './joint-row.ts';
 import type { OnRegister, RegisterLookup } from './lookup.ts';
 import { type FileFacts, fileFaultReport, type ReadRow, reportOf } from './report.ts';
@@ -125,11 +125,17 @@ function readJoints(sheet: Sheet, lookup: RegisterLookup): ImportResult {
 
 function readTools(sheet: Sheet, lookup: RegisterLookup): ImportResult {
   const records: ToolRecord[] = [];
+  const serials = serialNumbers(lookup);
   reportDuplicates(sheet.whole, 'number');
   for (const row of sheet.whole) {
     const existing = lookup.tool(row.raw('number'));
     const data = toolFromRow(row, existing?.data ?? null);
     if (data === null) continue;
+    const twin = serials.twinOf(row, data, existing?.id ?? null);
+    if (twin !== null) {
+      row.fault('serial', `another serial number than ${twin} has, which is of the same class; or blank`);
+      continue;
+    }
     records.push({ line: row.line, state: stateOf(existing, data), existing: reference(existing), data });
   }
   const states = records.map(({ state }) => state);

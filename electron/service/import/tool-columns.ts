@@ -21,7 +21,8 @@ export const TOOL_COLUMNS: readonly Column[] = [
   {
     heading: 'status',
     ...optional,
-    meaning: 'available, issued, at the laboratory, quarantined or scrapped; blank is read as available',
+    meaning:
+      'New tool: available, issued, at the laboratory, quarantined or scrapped; blank is read as available. A tool on the register keeps its status',
     example: 'available',
   },
   { heading: 'place', ...optional, meaning: 'Where it is kept', example: 'tool room, shelf 4' },

@@ -79,10 +79,11 @@ export function toolFromRow(row: RowReader, existing: ToolData | null): ToolData
     if (row.raw(heading) !== '' && !COLUMNS_OF[kind].includes(heading))
       row.fault(heading, `blank for a ${kind}`);
   }
+  if (existing !== null) checkCustody(row, existing);
   const candidate = {
     number: row.raw('number'),
     serial: row.text('serial', existing?.serial),
-    status: row.choice('status', STATUSES, existing?.status) ?? 'available',
+    status: row.choice('status', STATUSES) ?? existing?.status ?? 'available',
     place: row.text('place', existing?.place),
     owner: existing?.owner ?? { kind: 'own' },
     weight: row.quantity('weight kg', existing?.weight ?? null),
@@ -96,6 +97,21 @@ export function toolFromRow(row: RowReader, existing: ToolData | null): ToolData
     `needed for a ${kind}`,
   );
   return row.faults.length === 0 ? record : null;
+}
+
+/** A list says what a tool is; where it is and whether it may go out is for the custody desk. */
+function checkCustody(row: RowReader, { status, place }: ToolData): void {
+  const listed = row.choice('status', STATUSES);
+  if (listed !== null && listed !== status) {
+    row.fault('status', `${status}, as on the register, or blank: a status changes at the custody desk`);
+  }
+  const out = status === 'issued' || status === 'at the laboratory';
+  if (out && row.has('place') && row.raw('place') !== place) {
+    row.fault(
+      'place',
+      `"${place}", as on the register: it is ${status}, and its place changes with its next move`,
+    );
+  }
 }
 
 /** Every property by name, as the register holds it; which ones a class has is decided by the schema. */

@@ -11,8 +11,8 @@ import type { Site, WriteContext } from '../context.ts';
 import { RequestFailure } from '../failure.ts';
 import { issue } from '../requests/setting.ts';
 import { confirmValues } from '../requests/site.ts';
-import { recordCertificate } from '../requests/tool.ts';
 import { dateAtSite } from '../time.ts';
+import { recordCertificate } from './certificate.ts';
 import { recordBreakout, recordTightening } from './record.ts';
 
 /** Writes the register's first event: the site. */

@@ -6,15 +6,13 @@ import { jointOfSet } from '../../../core/joint/bolt-set.ts';
 import { resolveJoint } from '../../../core/joint/resolve.ts';
 import { PASS_PLANS } from '../../../core/sequence/plans.ts';
 import { type Assessment, assess } from '../../../core/setting/assessment.ts';
-import { partText } from '../../../core/setting/check-set.ts';
 import { recordFlags } from '../../../core/setting/flags.ts';
 import type { CardInput } from '../../../core/setting/input.ts';
 import { showEntered } from '../../../core/text/number.ts';
-import { ratedParts } from '../../../core/tools/rating.ts';
 import type { Entered } from '../../../core/units/entered.ts';
 import { CORE_VERSION } from '../../../core/version.ts';
 import { append } from '../chain/append.ts';
-import type { BatchUse, EventBody, EventDataByKind } from '../chain/events.ts';
+import type { BatchUse, EventBody, EventDataByKind, Overload } from '../chain/events.ts';
 import type { WriteContext } from '../context.ts';
 import { invalidField, notFound } from '../failure.ts';
 import { nameKey } from '../fold.ts';
@@ -22,12 +20,14 @@ import type { RegisterSchema } from '../register/schema.ts';
 import { dateAtSite, toUtc } from '../time.ts';
 import { gatherCardInput } from './card-input.ts';
 import { checkDistinct } from './distinct.ts';
+import { type Overloaded, overloadsOf } from './overload.ts';
 import { knownTorque } from './torque.ts';
 
 /** Records a tightening. Nothing that stands against it blocks it: it is kept and flagged. */
 export async function recordTightening(context: WriteContext, data: TighteningData): Promise<string> {
   checkWhatWasReached(data);
   const facts = await gatherFacts(context, 'tightening', data);
+  const overloads = overloadsOf(facts.cardInput, { dialled: [data.dialled], torques: [data.torque] });
   const id = context.newId();
   await append(context, [
     {
@@ -40,8 +40,9 @@ export async function recordTightening(context: WriteContext, data: TighteningDa
         flags: [
           ...flagsOf(facts, data.boltsTightened),
           ...dialFlag(facts.setting, data.dialled),
-          ...ratingFlags(facts.cardInput, [data.dialled]),
+          ...overloads.map(({ flag }) => flag),
         ],
+        overloads: overloads.map(kept),
         torque: knownTorque(data, facts.cardInput),
       },
     },
@@ -66,6 +67,10 @@ export async function recordBreakout(context: WriteContext, data: BreakoutData):
     data.readings.map(({ bolt }) => bolt),
   );
   const facts = await gatherFacts(context, 'breakout', data);
+  const overloads = overloadsOf(facts.cardInput, {
+    dialled: data.readings.map(({ dialled }) => dialled),
+    torques: data.readings.map(({ torque }) => torque),
+  });
   const id = context.newId();
   await append(context, [
     {
@@ -78,17 +83,17 @@ export async function recordBreakout(context: WriteContext, data: BreakoutData):
         flags: [
           ...flagsOf(facts, null),
           ...unknownStuds(data.readings, facts.boltCount),
-          ...ratingFlags(
-            facts.cardInput,
-            data.readings.map(({ dialled }) => dialled),
-          ),
+          ...overloads.map(({ flag }) => flag),
         ],
+        overloads: overloads.map(kept),
         torques: data.readings.map((reading) => knownTorque(reading, facts.cardInput)),
       },
     },
   ]);
   return id;
 }
+
+const kept = ({ toolId, text }: Overloaded): Overload => ({ toolId, text });
 
 interface FollowedSetting {
   readonly number: string;
@@ -245,20 +250,6 @@ function dialFlag(setting: FollowedSetting | null, dialled: Entered | null): str
   if (Math.abs(dialled.si - dial.pressure) <= SAME_PRESSURE * dial.pressure) return [];
   const said = showEntered({ text: String(dial.value), unit: dial.unit });
   return [`dialled ${showEntered(dialled)}; setting ${setting.number} says ${said}`];
-}
-
-/** Parts that were taken beyond what they may stand: the tool room has to look at each of them. */
-function ratingFlags({ set }: CardInput, dialled: readonly (Entered | null)[]): string[] {
-  const highest = dialled.reduce<Entered | null>(
-    (most, each) => (each !== null && (most === null || each.si > most.si) ? each : most),
-    null,
-  );
-  if (highest === null) return [];
-  return ratedParts(set).flatMap(({ tool, pressure }) =>
-    typeof pressure === 'number' && highest.si > pressure * (1 + SAME_PRESSURE)
-      ? [`dialled ${showEntered(highest)}: above what ${partText(tool)} may stand`]
-      : [],
-  );
 }
 
 function unknownStuds(readings: BreakoutData['readings'], boltCount: number | null): string[] {

@@ -3,6 +3,7 @@ import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { registerHead } from '../chain/head.ts';
 import { RequestFailure } from '../failure.ts';
+import { attachmentFolder, readAttachment, storeAttachment } from './attachment-files.ts';
 import { queryBuilder } from './dialect.ts';
 import { removeUnfinished, syncFile, syncFolderOf } from './files.ts';
 
@@ -10,11 +11,14 @@ export interface BackupMade {
   readonly file: string;
   readonly events: number;
   readonly head: string | null;
+  /** Attachments that lie beside the copy, and the hashes of those that were missing or changed already. */
+  readonly attachments: number;
+  readonly damaged: readonly string[];
 }
 
 /**
  * Copies a live register through SQLite's online backup and proves the copy before it gets its name: whole, and with
- * the same head. A file copy of a live database could be torn.
+ * the same head. A file copy of a live database could be torn. Attachments go with it.
  */
 export async function makeVerifiedBackup(source: Database.Database, target: string): Promise<BackupMade> {
   const unfinished = `${target}.unfinished`;
@@ -36,11 +40,24 @@ export async function makeVerifiedBackup(source: Database.Database, target: stri
     removeUnfinished(unfinished);
     throw error;
   }
+  const copied = copyAttachments(copy, source.name, target);
   copy.close();
   syncFile(unfinished);
   renameSync(unfinished, target);
   syncFolderOf(target);
-  return { file: target, ...expected };
+  return { file: target, ...expected, ...copied };
+}
+
+/** Every attachment the copy names, held against its hash. What is damaged already is told, and keeps no backup from being made. */
+function copyAttachments(copy: Database.Database, source: string, target: string) {
+  const hashes = copy.prepare<[], { hash: string }>('select hash from attachment order by hash').all();
+  const damaged: string[] = [];
+  for (const { hash } of hashes) {
+    const stored = readAttachment(attachmentFolder(source), hash);
+    if (stored.state === 'intact') storeAttachment(attachmentFolder(target), hash, stored.content);
+    else damaged.push(hash);
+  }
+  return { attachments: hashes.length - damaged.length, damaged };
 }
 
 async function summary(database: Database.Database): Promise<{ events: number; head: string | null }> {

@@ -1,36 +1,44 @@
-import { type Kysely, sql } from 'kysely';
+import type { Kysely } from 'kysely';
 import type { BatchRow } from '../../../core/contract/recall.ts';
 import type { ParsedInput } from '../../../core/contract/requests.ts';
-import { likePatterns } from '../fold.ts';
+import { searchText } from '../fold.ts';
 import type { RegisterSchema } from '../register/schema.ts';
 
-/** Batches that went into recorded work, by kind and name, with how often. */
+/**
+ * Batches that went into recorded work, by kind and name, with how often. A site has few enough of them to be looked
+ * through by their folded names, as every other search is.
+ */
 export async function batchPage(
   db: Kysely<RegisterSchema>,
   { text, page, pageSize }: ParsedInput<'batch.list'>,
 ): Promise<{ rows: BatchRow[]; total: number }> {
-  let matching = db.selectFrom('batch');
-  for (const pattern of likePatterns(text)) {
-    matching = matching.where(
-      sql<boolean>`(batch.name_key || ' ' || batch.number_key || ' ' || batch.kind) like ${pattern} escape '\\'`,
-    );
-  }
-  const { total } = await matching
-    .select(({ fn }) => fn.countAll<number>().as('total'))
-    .executeTakeFirstOrThrow();
-  const rows = await matching
-    .select([
-      'batch.id',
-      'batch.kind',
-      'batch.name',
-      'batch.number',
-      sql<number>`(select count(*) from event_batch where event_batch.batch_id = batch.id)`.as('uses'),
-    ])
-    .orderBy('batch.kind')
-    .orderBy('batch.name_key')
-    .orderBy('batch.number_key')
-    .limit(pageSize)
-    .offset((page - 1) * pageSize)
+  const all = await db
+    .selectFrom('batch')
+    .select(['id', 'kind', 'name', 'number'])
+    .orderBy('kind')
+    .orderBy('name_key')
+    .orderBy('number_key')
     .execute();
-  return { rows, total };
+  const words = searchText(text).split(/\s+/);
+  const matching = all.filter(({ kind, name, number }) => {
+    const folded = searchText(kind, name, number);
+    return words.every((word) => folded.includes(word));
+  });
+  const shown = matching.slice((page - 1) * pageSize, page * pageSize);
+  const uses = await usesOf(
+    db,
+    shown.map(({ id }) => id),
+  );
+  return { rows: shown.map((row) => ({ ...row, uses: uses.get(row.id) ?? 0 })), total: matching.length };
+}
+
+async function usesOf(db: Kysely<RegisterSchema>, ids: readonly string[]): Promise<Map<string, number>> {
+  if (ids.length === 0) return new Map();
+  const rows = await db
+    .selectFrom('event_batch')
+    .select(({ fn }) => ['batch_id', fn.countAll<number>().as('uses')])
+    .where('batch_id', 'in', [...ids])
+    .groupBy('batch_id')
+    .execute();
+  return new Map(rows.map(({ batch_id: id, uses }) => [id, uses]));
 }

@@ -8,18 +8,48 @@ import type { RegisterSchema } from '../register/schema.ts';
 /** Any number of ids as one parameter, so that the statement stays the same however many there are. */
 const idList = (ids: readonly string[]) => sql<string>`(select value from json_each(${JSON.stringify(ids)}))`;
 
+/** What was asked for later is missing in what was stored before. */
+export function storedTool(text: string): ToolData {
+  return { owner: { kind: 'own' }, weight: null, ...(JSON.parse(text) as Partial<ToolData>) } as ToolData;
+}
+
+export function storedCertificate(text: string): CertificateData {
+  const later = { asFound: null, method: '', environment: null, decisionRule: null, confirmed: [] };
+  return { ...later, ...(JSON.parse(text) as Partial<CertificateData>) } as CertificateData;
+}
+
 export async function findTool(db: Kysely<RegisterSchema>, id: string) {
   const row = await db
     .selectFrom('tool')
     .select(['id', 'version', 'data'])
     .where('id', '=', id)
     .executeTakeFirst();
-  return row ? { ...row, data: JSON.parse(row.data) as ToolData } : null;
+  return row ? { ...row, data: storedTool(row.data) } : null;
 }
 
 export async function toolIdByNumber(db: Kysely<RegisterSchema>, numberKey: string): Promise<string | null> {
   const row = await db.selectFrom('tool').select('id').where('number_key', '=', numberKey).executeTakeFirst();
   return row?.id ?? null;
+}
+
+/** Another tool of the class with a serial number; tools without one are no twins. */
+export async function toolWithSerial(
+  db: Kysely<RegisterSchema>,
+  toolClass: ToolClass,
+  serialKey: string,
+  exceptId: string | null,
+): Promise<{ number: string; serial: string } | null> {
+  if (serialKey === '') return null;
+  const row = await db
+    .selectFrom('tool')
+    .select(['number', 'serial'])
+    .where('serial_key', '=', serialKey)
+    .where('serial_key', '!=', '')
+    .where('class', '=', toolClass)
+    .where('id', '!=', exceptId ?? '')
+    .limit(1)
+    .executeTakeFirst();
+  return row ?? null;
 }
 
 /** A tool's certificates with the moment they were recorded, newest calibration last. */
@@ -39,7 +69,7 @@ export async function certificatesOf(db: Kysely<RegisterSchema>, toolIds: readon
     .orderBy('event.recorded_at')
     .orderBy('event.sequence')
     .execute();
-  return rows.map((row) => ({ ...row, data: JSON.parse(row.data) as CertificateData }));
+  return rows.map((row) => ({ ...row, data: storedCertificate(row.data) }));
 }
 
 export type AnyTool = Omit<ToolOnRegister, 'data'> & { readonly data: ToolData };
@@ -66,7 +96,7 @@ export async function toolsWithCertificates(
   const byTool = Map.groupBy(certificates, ({ toolId }) => toolId);
   return tools.map(({ id, data }) => ({
     id,
-    data: JSON.parse(data) as ToolData,
+    data: storedTool(data),
     certificates: (byTool.get(id) ?? []).map((certificate) => ({
       id: certificate.id,
       data: certificate.data,

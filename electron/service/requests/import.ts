@@ -1,23 +1,23 @@
-import type { Kysely } from 'kysely';
 import { canonicalText } from '../../../core/audit/canonical.ts';
 import { toHex } from '../../../core/audit/hash.ts';
 import type { ImportDone } from '../../../core/contract/import.ts';
 import type { JointData } from '../../../core/contract/joint.ts';
 import type { ParsedInput } from '../../../core/contract/requests.ts';
-import type { CertificateData, ToolData } from '../../../core/contract/tool.ts';
+import type { ToolData } from '../../../core/contract/tool.ts';
 import { append } from '../chain/append.ts';
 import type { EventDraft } from '../chain/events.ts';
 import { sha256 } from '../chain/sha256.ts';
-import type { WriteContext } from '../context.ts';
+import type { ReadContext, WriteContext } from '../context.ts';
 import { invalidField, RequestFailure } from '../failure.ts';
 import { nameKey } from '../fold.ts';
 import { COLUMNS_OF_KIND } from '../import/columns.ts';
 import type { OnRegister, RegisterLookup } from '../import/lookup.ts';
 import { readImport } from '../import/read.ts';
 import type { ImportResult } from '../import/result.ts';
-import type { RegisterSchema } from '../register/schema.ts';
+import { recordCertificate } from '../operations/certificate.ts';
+import { storedCertificate, storedTool } from '../repositories/tool.ts';
+import { todayAt } from '../time.ts';
 import type { Read, Write } from './handler.ts';
-import { recordCertificate } from './tool.ts';
 
 type ImportRequest = ParsedInput<'import.preview'>;
 
@@ -31,8 +31,8 @@ export const importColumns: Read<'import.columns'> = async (_, { kind }) => {
   return { rows, total: rows.length };
 };
 
-export const previewImport: Read<'import.preview'> = async ({ db }, input) => {
-  const { report } = readImport(input, await registerLookup(db, input.kind));
+export const previewImport: Read<'import.preview'> = async (context, input) => {
+  const { report } = readImport(input, await registerLookup(context, input.kind));
   return { fingerprint: fingerprintOf(input), ...report };
 };
 
@@ -51,7 +51,7 @@ export const confirmImport: Write<'import.confirm'> = async (context, { data }) 
       [{ field: 'data.fingerprint', value: fingerprint, allowed: 'the fingerprint of the preview' }],
     );
   }
-  const result = readImport(file, await registerLookup(context.db, file.kind));
+  const result = readImport(file, await registerLookup(context, file.kind));
   const { report } = result;
   if (report.fileFault !== null) throw invalidField('data.content', file.fileName, report.fileFault);
   if (report.faultyRows > 0 && !leaveOutFaulty) {
@@ -148,16 +148,17 @@ async function unitsFor(
 }
 
 /** What the import must know of the register, read once; records are parsed when a row names them. */
-async function registerLookup(
-  db: Kysely<RegisterSchema>,
-  kind: ImportRequest['kind'],
-): Promise<RegisterLookup> {
+async function registerLookup(context: ReadContext, kind: ImportRequest['kind']): Promise<RegisterLookup> {
+  const { db } = context;
   const units = await db.selectFrom('plant_unit').select(['id', 'name_key as key']).execute();
   const joints =
     kind === 'joints'
       ? await db.selectFrom('joint').select(['id', 'version', 'tag_key as key', 'data']).execute()
       : [];
-  const tools = await db.selectFrom('tool').select(['id', 'version', 'number_key as key', 'data']).execute();
+  const tools = await db
+    .selectFrom('tool')
+    .select(['id', 'version', 'number_key as key', 'serial_key', 'class', 'data'])
+    .execute();
   const certificates =
     kind === 'certificate'
       ? await db.selectFrom('certificate').select(['tool_id', 'number_key', 'data']).execute()
@@ -165,22 +166,29 @@ async function registerLookup(
   const unitByName = new Map(units.map((unit) => [unit.key, unit.id]));
   const jointByTag = new Map(joints.map((joint) => [joint.key, joint]));
   const toolByNumber = new Map(tools.map((tool) => [tool.key, tool]));
+  const toolBySerial = new Map(
+    tools.filter((tool) => tool.serial_key !== '').map((tool) => [`${tool.class} ${tool.serial_key}`, tool]),
+  );
   const certificateByNumber = new Map(
     certificates.map((certificate) => [`${certificate.tool_id} ${certificate.number_key}`, certificate.data]),
   );
   return {
+    today: todayAt(context),
     unitId: (name) => unitByName.get(nameKey(name)) ?? null,
-    joint: (tag) => onRegister<JointData>(jointByTag.get(nameKey(tag))),
-    tool: (number) => onRegister<ToolData>(toolByNumber.get(nameKey(number))),
+    joint: (tag) => onRegister(jointByTag.get(nameKey(tag)), (text) => JSON.parse(text) as JointData),
+    tool: (number) => onRegister(toolByNumber.get(nameKey(number)), storedTool),
+    toolWithSerial: (toolClass, serial) =>
+      onRegister(serial === '' ? undefined : toolBySerial.get(`${toolClass} ${nameKey(serial)}`), storedTool),
     certificate: (toolId, number) => {
       const text = certificateByNumber.get(`${toolId} ${nameKey(number)}`);
-      return text === undefined ? null : (JSON.parse(text) as CertificateData);
+      return text === undefined ? null : storedCertificate(text);
     },
   };
 }
 
 function onRegister<T>(
   row: { readonly id: string; readonly version: number; readonly data: string } | undefined,
+  read: (text: string) => T,
 ): OnRegister<T> | null {
-  return row ? { id: row.id, version: row.version, data: JSON.parse(row.data) as T } : null;
+  return row ? { id: row.id, version: row.version, data: read(row.data) } : null;
 }

@@ -1,16 +1,14 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { KitData } from '../../../core/contract/custody.ts';
 import { append } from '../chain/append.ts';
-import type { ReadContext, WriteContext } from '../context.ts';
+import type { WriteContext } from '../context.ts';
 import { invalidField, notFound } from '../failure.ts';
 import { nameKey } from '../fold.ts';
 import { checkDistinct } from '../operations/distinct.ts';
 import { duplicateOf, nextVersion, saved } from '../operations/edit.ts';
 import { findKit, kitPage, kitRows } from '../repositories/kit.ts';
-import { dateAtSite } from '../time.ts';
+import { todayAt } from '../time.ts';
 import type { Read, Write } from './handler.ts';
-
-const todayAt = ({ clock, site }: ReadContext) => dateAtSite(clock().toISOString(), site.timeZone);
 
 export const listKits: Read<'kit.list'> = (context, input) => kitPage(context.db, input, todayAt(context));
 

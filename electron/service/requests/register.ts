@@ -9,7 +9,9 @@ import type { Log, Site, WriteContext } from '../context.ts';
 import { invalidField, type RequestFailure } from '../failure.ts';
 import { type Begin, replayDemo } from '../operations/demo.ts';
 import { once } from '../receipt.ts';
+import { attachmentFolder } from '../register/attachment-files.ts';
 import { createRegister } from '../register/create.ts';
+import { registerFile } from '../register/files.ts';
 import type { RegisterSchema } from '../register/schema.ts';
 import { dateAtSite, isTimeZone } from '../time.ts';
 import { APP_VERSION } from '../version.ts';
@@ -91,7 +93,8 @@ export async function createFilled(
     const originId = newId();
     const begin: Begin = async (described, at) => {
       const site = { id: newId(), ...described };
-      const context: WriteContext = { db, site, clock: at, log, originId, newId };
+      const attachments = attachmentFolder(registerFile(folder));
+      const context: WriteContext = { db, site, clock: at, log, attachments, originId, newId };
       await addOrigin(db, originId, at());
       await append(context, [{ kind: 'register created', id: newId(), data: { site } }]);
       return context;

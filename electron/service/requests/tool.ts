@@ -1,43 +1,36 @@
 import { isDeepStrictEqual } from 'node:util';
-import { lineOfCertificate } from '../../../core/calibration/certificate.ts';
-import type { CertificateData, ToolClass } from '../../../core/contract/tool.ts';
+import type { ToolData } from '../../../core/contract/tool.ts';
 import { append } from '../chain/append.ts';
 import type { WriteContext } from '../context.ts';
 import { invalidField, notFound, RequestFailure } from '../failure.ts';
 import { nameKey } from '../fold.ts';
-import { checkDistinct } from '../operations/distinct.ts';
+import { certificateDetails } from '../operations/certificate-details.ts';
+import { dueList } from '../operations/due-list.ts';
 import { duplicateOf, nextVersion, saved } from '../operations/edit.ts';
-import {
-  certificatesOf,
-  findTool,
-  toolIdByNumber,
-  toolPage,
-  toolsWithCertificates,
-  usesOf,
-} from '../repositories/tool.ts';
+import { findTool, toolIdByNumber, toolPage, toolWithSerial, usesOf } from '../repositories/tool.ts';
+import { usePage } from '../repositories/tool-uses.ts';
+import { todayAt } from '../time.ts';
 import type { Read, Write } from './handler.ts';
 
 export const listTools: Read<'tool.list'> = ({ db }, input) => toolPage(db, input);
 
-export const getTool: Read<'tool.get'> = async ({ db }, { id }) => {
+export const listDue: Read<'tool.due'> = (context, input) => dueList(context.db, input, todayAt(context));
+
+export const listUses: Read<'tool.uses'> = async ({ db }, input) => {
+  if ((await findTool(db, input.id)) === null) throw notFound('tool', 'id', input.id);
+  return { rows: await usePage(db, input), total: await usesOf(db, input.id) };
+};
+
+export const getTool: Read<'tool.get'> = async (context, { id }) => {
+  const { db } = context;
   const tool = await findTool(db, id);
   if (tool === null) throw notFound('tool', 'id', id);
-  const certificates = await certificatesOf(db, [id]);
-  const companions = await toolsWithCertificates(db, {
-    ids: [...new Set(certificates.flatMap(({ data }) => data.withToolIds))],
-  });
-  const numberOf = new Map(companions.map((companion) => [companion.id, companion.data.number]));
+  const certificates = await certificateDetails(db, id, tool.data.properties, todayAt(context));
   return {
     id,
     version: tool.version,
     data: tool.data,
-    certificates: certificates.toReversed().map((certificate) => ({
-      id: certificate.id,
-      data: certificate.data,
-      recordedAt: certificate.recordedAt,
-      line: lineOfCertificate(certificate.data),
-      withTools: certificate.data.withToolIds.map((toolId) => numberOf.get(toolId) ?? 'not known'),
-    })),
+    certificates: certificates.toReversed(),
     uses: await usesOf(db, id),
   };
 };
@@ -55,6 +48,8 @@ export const saveTool: Write<'tool.save'> = async (context, { id, version, data 
       `${current.data.properties.class}: records already name this tool as one; enter another tool instead`,
     );
   }
+  if (current) checkCustody(current.data, data);
+  await checkSerial(context, data, id);
   if (current && isDeepStrictEqual(current.data, data)) return saved(current.id, current.version);
   const toolId = id ?? newId();
   await append(context, [
@@ -63,62 +58,38 @@ export const saveTool: Write<'tool.save'> = async (context, { id, version, data 
   return saved(toolId, next);
 };
 
-export const addCertificate: Write<'certificate.add'> = async (context, { data }) => {
-  const id = await recordCertificate(context, data, null);
-  return saved(id, null);
-};
-
-const MEASURED_OF: Partial<Record<ToolClass, CertificateData['measured']['kind']>> = {
-  'drive unit': 'pressure-torque',
-  gauge: 'gauge',
-};
-
-/** Checks what the certificate says against the register and records it. */
-export async function recordCertificate(
-  context: WriteContext,
-  data: CertificateData,
-  importId: string | null,
-): Promise<string> {
-  const { db, newId } = context;
-  const tool = await findTool(db, data.toolId);
-  if (tool === null) throw notFound('tool', 'data.toolId', data.toolId);
-  const expected = MEASURED_OF[tool.data.properties.class];
-  if (expected !== data.measured.kind) {
+/** Status changes by moves alone, and so does the place of a tool that is out. */
+function checkCustody(current: ToolData, data: ToolData): void {
+  if (data.status !== current.status) {
     throw invalidField(
-      'data.measured.kind',
-      data.measured.kind,
-      expected ??
-        `no certificate on a ${tool.data.properties.class}: it hangs on the drive unit or the gauge`,
+      'data.status',
+      data.status,
+      `${current.status}, as it stands: a status changes at the custody desk, by a move with a person and a time`,
     );
   }
-  if (data.validUntil < data.calibratedOn) {
-    throw invalidField('data.validUntil', data.validUntil, `${data.calibratedOn} (calibrated on) or later`);
-  }
-  if (data.measured.kind === 'pressure-torque' && lineOfCertificate(data) === null) {
+  const out = current.status === 'issued' || current.status === 'at the laboratory';
+  if (out && data.place !== current.place) {
     throw invalidField(
-      'data.measured.points',
-      `${data.measured.points.length} points`,
-      'points at three pressures or more, from which a line can be drawn',
+      'data.place',
+      data.place,
+      `${current.place || 'left empty'}: it is ${current.status}, and its place changes with the next move at the custody desk`,
     );
   }
-  checkDistinct('data.withToolIds', data.withToolIds);
-  const companions = await toolsWithCertificates(db, { ids: data.withToolIds });
-  const missing = data.withToolIds.find((toolId) => !companions.some(({ id }) => id === toolId));
-  if (missing !== undefined) throw notFound('tool', 'data.withToolIds', missing);
-  const namesake = await db
-    .selectFrom('certificate')
-    .select('id')
-    .where('tool_id', '=', data.toolId)
-    .where('number_key', '=', nameKey(data.number))
-    .executeTakeFirst();
-  if (namesake) {
-    throw new RequestFailure(
-      'duplicate',
-      `${tool.data.number} has a certificate ${data.number} already. Certificates are never changed: enter a corrected one under its own number`,
-      [{ field: 'data.number', value: data.number, allowed: 'a number this tool has no certificate under' }],
-    );
-  }
-  const id = newId();
-  await append(context, [{ kind: 'certificate added', id, data: { data, importId } }]);
-  return id;
+}
+
+/** Two tools of a class with one serial number are one tool entered twice. */
+async function checkSerial({ db }: WriteContext, data: ToolData, id: string | null): Promise<void> {
+  const twin = await toolWithSerial(db, data.properties.class, nameKey(data.serial), id);
+  if (twin === null) return;
+  throw new RequestFailure(
+    'duplicate',
+    `${twin.number} is a ${data.properties.class} with the serial number "${twin.serial}" already`,
+    [
+      {
+        field: 'data.serial',
+        value: data.serial,
+        allowed: `another serial number than ${twin.number} has, or none`,
+      },
+    ],
+  );
 }

@@ -1,0 +1,38 @@
+import type { Kysely } from 'kysely';
+import type { AttachmentData, AttachmentRow } from '../../../core/contract/attachment.ts';
+import type { RegisterSchema } from '../register/schema.ts';
+
+type Db = Kysely<RegisterSchema>;
+
+/** What is attached to a tool or to an event, oldest first. */
+export async function attachmentsOf(db: Db, owner: AttachmentData['owner']): Promise<AttachmentRow[]> {
+  const rows = await db
+    .selectFrom('attachment_use')
+    .innerJoin('attachment', 'attachment.hash', 'attachment_use.attachment_hash')
+    .innerJoin('event', 'event.id', 'attachment_use.event_id')
+    .innerJoin('person', 'person.id', 'attachment_use.person_id')
+    .select([
+      'attachment_use.event_id as id',
+      'attachment.hash',
+      'attachment_use.name',
+      'attachment.media_type as mediaType',
+      'attachment.size',
+      'attachment_use.happened_at as addedAt',
+      'person.name as person',
+      'attachment_use.remarks',
+    ])
+    .where(owner.kind === 'tool' ? 'attachment_use.tool_id' : 'attachment_use.owner_event_id', '=', owner.id)
+    .orderBy('event.happened_at_utc')
+    .orderBy('event.sequence')
+    .execute();
+  return rows.map((row) => ({ ...row, mediaType: row.mediaType as AttachmentRow['mediaType'] }));
+}
+
+export async function findAttachment(db: Db, hash: string) {
+  const row = await db
+    .selectFrom('attachment')
+    .select(['name', 'media_type as mediaType'])
+    .where('hash', '=', hash)
+    .executeTakeFirst();
+  return row ? { ...row, mediaType: row.mediaType as AttachmentRow['mediaType'] } : null;
+}
