@@ -255,6 +255,25 @@ test('a tensioned joint keeps its recorded load: evidence about torque does not 
   expect(affected).toMatchObject([{ intendedLoad: 120e3, realLoad: null, worst: 'not known' }]);
 });
 
+test('batches are found by words of their kind, name and number, accents and case aside', async () => {
+  const base = jointA(plant.unitId, 'J-ACCENT');
+  const lubricant = base.lubricant ?? null;
+  if (lubricant === null) throw new Error('fixture: no lubricant');
+  const joint = await saveJoint(plant.started, {
+    ...base,
+    lubricant: { ...lubricant, name: 'Kupferpaste für Ölnebel', batch: 'Ö-77' },
+  });
+  const data = tighteningOf(plant, { jointId: joint.id, happenedAt: '2026-02-05T09:00:00+01:00' });
+  await ask(plant.started, 'event.recordTightening', { key: key(), data });
+  await recordOn('J-PLAIN', {});
+  const found = async (text: string, page = 1, pageSize = 10) =>
+    ask(plant.started, 'batch.list', { text, page, pageSize });
+  expect((await found('o-77 FUR')).rows).toMatchObject([{ number: 'Ö-77', uses: 1 }]);
+  expect((await found('nothing of the kind')).total).toBe(0);
+  const second = await found('', 2, 1);
+  expect(second).toMatchObject({ total: 2, rows: [{ number: 'L-1' }] });
+});
+
 test('a batch of gaskets changes no load, and what the joint stands with it is not known', async () => {
   const base = jointA(plant.unitId, 'J-GASKET');
   const gasket = base.gasket === null || base.gasket === undefined ? null : { ...base.gasket, batch: 'GB-9' };

@@ -41,8 +41,7 @@ export function sourceOf(
 
 function stated(basis: Extract<FailingBasis, { kind: 'statement' }>, subject: Subject): SourceOfUse {
   const name = basisText(basis);
-  if (basis.nutFactor !== null)
-    return shown({ kind: 'nut factor', name: `${name}`, value: basis.nutFactor.si });
+  if (basis.nutFactor !== null) return shown({ kind: 'nut factor', name, value: basis.nutFactor.si });
   if (basis.error !== null) return shown({ kind: 'stated', name, error: basis.error });
   if (subject.kind === 'tool') return notKnown('no error is stated');
   if (subject.batch === 'lubricant') return notKnown('no nut factor or error of the batch is stated');
