@@ -127,6 +127,11 @@ test('a case from opening to closing: barred at once, decided joint by joint, ap
   const after = await get(id);
   expect(after.closed?.since).toEqual([expect.stringContaining('J-LATE')]);
   expect(after.recall).toEqual(closed.recall);
+  // A good check that turns up after closing doesn't move the window the case was closed with.
+  await check(plant, comparison(plant, '2026-04-15'));
+  expect((await get(id)).closed?.since).toEqual(after.closed?.since);
+  const lateRecord = await ask(plant.started, 'event.get', { id: late.eventId });
+  expect(lateRecord.cases).toMatchObject([{ number: 'OT-0001', state: 'closed', worst: 'kept' }]);
   const again = await askBadly(plant.started, 'case.decide', {
     key: key(),
     data: decision(id, [late.eventId], 'accept'),

@@ -2,7 +2,7 @@ import type { EventDetail } from '../../../core/contract/event.ts';
 import type { AffectedEvent } from '../../../core/contract/recall.ts';
 import type { ReadContext } from '../context.ts';
 import { casesTouching, closureOf, type StoredCase } from './cases.ts';
-import { affectedRecord, scopeOf } from './recall.ts';
+import { affectedRecord, asClosed, scopeOf } from './recall.ts';
 
 type Place = Pick<ReadContext, 'db' | 'site'>;
 
@@ -26,10 +26,9 @@ export async function casesOfRecord(place: Place, record: NamedRecord): Promise<
 
 /** A closed case says what it said on closing; a record that came later is looked at anew. */
 async function asSeenBy(place: Place, one: StoredCase, record: NamedRecord): Promise<AffectedEvent | null> {
-  if (one.closed !== null) {
-    const { recall } = await closureOf(place.db, one.closed.id);
-    const frozen = recall.affected.find((event) => event.eventId === record.eventId);
-    if (frozen !== undefined) return frozen;
-  }
-  return affectedRecord(place, await scopeOf(place, one.data), record);
+  const scope = await scopeOf(place, one.data);
+  if (one.closed === null) return affectedRecord(place, scope, record);
+  const { recall } = await closureOf(place.db, one.closed.id);
+  const frozen = recall.affected.find((event) => event.eventId === record.eventId);
+  return frozen ?? affectedRecord(place, asClosed(scope, recall), record);
 }

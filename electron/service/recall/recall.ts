@@ -41,6 +41,12 @@ export async function scopeOf({ db, site }: Place, data: CaseData): Promise<Case
   };
 }
 
+/** The same case within the window it was closed with: evidence that came later does not move that. */
+export function asClosed(scope: CaseScope, { window }: RecallView): CaseScope {
+  const { from, to } = window;
+  return { ...scope, window, bounds: { from: from === null ? null : toUtc(from), to: toUtc(to) } };
+}
+
 /** Everything a case finds, worst first. `decisions` are those in force, by tightening. */
 export async function recallOf(
   place: Place,

@@ -18,9 +18,8 @@ import {
   nextCaseNumber,
   type StoredCase,
 } from '../recall/cases.ts';
-import { recallOf, scopeOf } from '../recall/recall.ts';
+import { asClosed, recallOf, scopeOf } from '../recall/recall.ts';
 import { batchPage } from '../repositories/batch.ts';
-import { toUtc } from '../time.ts';
 import type { Read, Write } from './handler.ts';
 
 export const previewCase: Read<'case.preview'> = async (context, { data }) =>
@@ -111,9 +110,7 @@ async function addedSince(
   one: StoredCase,
   frozen: RecallView,
 ): Promise<NonNullable<CaseDetail['closed']>['since']> {
-  const { from, to } = frozen.window;
-  const bounds = { from: from === null ? null : toUtc(from), to: toUtc(to) };
-  const now = await recallOf(context, { ...(await scopeOf(context, one.data)), bounds });
+  const now = await recallOf(context, asClosed(await scopeOf(context, one.data), frozen));
   const known = new Set(frozen.affected.map(({ eventId }) => eventId));
   const added = now.affected.filter(({ eventId }) => !known.has(eventId));
   const others = new Set(frozen.otherUses.map(({ eventId }) => eventId));
