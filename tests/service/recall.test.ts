@@ -332,6 +332,16 @@ test('evidence that says all is well opens no case, and one piece of evidence op
   expect(twice).toMatchObject({ code: 'duplicate', details: [{ value: 'OT-0001' }] });
 });
 
+test('where two people decided, either of them may approve', async () => {
+  const { broken, kept, data } = await planted();
+  const { id } = await open(data);
+  await ask(plant.started, 'case.decide', { key: key(), data: decision(id, [broken.eventId], 'retighten') });
+  const other = { ...decision(id, [kept.eventId], 'accept'), personId: plant.approverId };
+  await ask(plant.started, 'case.decide', { key: key(), data: other });
+  await ask(plant.started, 'case.close', { key: key(), data: closing(id, plant.personId) });
+  expect((await get(id)).summary).toMatchObject({ state: 'closed', decided: 2 });
+});
+
 test('a good check that is entered late narrows an open case, and what it clears is no longer counted', async () => {
   const { kept, data } = await planted();
   const { id } = await open(data);
