@@ -49,9 +49,10 @@ export async function recordCertificate(
 /** Refuses what looks wrong until a person has confirmed it by its name. */
 export async function checkConfirmed(context: WriteContext, data: CertificateData): Promise<void> {
   const tool = await measuredTool(context, data);
-  const open = certificateDoubts(data, tool.data.properties, todayAt(context)).filter(
-    ({ code, refuses }) => !refuses && !data.confirmed.includes(code),
-  );
+  const doubts = certificateDoubts(data, tool.data.properties, todayAt(context));
+  // What can't be right is refused where it is recorded; there is nothing to confirm about the rest of it.
+  if (doubts.some(({ refuses }) => refuses)) return;
+  const open = doubts.filter(({ code }) => !data.confirmed.includes(code));
   if (open.length > 0) throw doubted(open, data);
 }
 
