@@ -198,6 +198,22 @@ describe('delivered error', () => {
     );
   });
 
+  test('carries the line, one use and the reference, as worked by hand', () => {
+    const intended = { intercept: 0, slope: 1e-5 };
+    const delivered = {
+      intercept: 0,
+      slope: 9.2e-6,
+      interceptUncertainty: 1,
+      slopeUncertainty: 0,
+      covariance: 0,
+      residualDeviation: 2,
+    };
+    const found = known(deliveredError(intended, delivered, 1e7, 0.05));
+    // 100 N·m meant, 92 delivered: √(1² + 2² + 4.6²) = 5.1147.
+    expect(found.error).toBeCloseTo(-0.08, 12);
+    expect(found.uncertainty).toBeCloseTo(0.051147, 6);
+  });
+
   test('needs the event’s pressure', () => {
     const line = {
       intercept: 0,
@@ -273,6 +289,19 @@ describe('gauge and batch', () => {
 });
 
 describe('real load', () => {
+  test('has the interval of a lognormal load, as worked by hand', () => {
+    const found = known(realLoad(2e5, { error: -0.5, uncertainty: 0.05 }, null));
+    expect(found.load).toBeCloseTo(1e5, 6);
+    const [low, high] = found.interval ?? [Number.NaN, Number.NaN];
+    // 0.05 on half the load is 10 %: ln(high/low) = 2·1.95996·√ln 1.01.
+    expect(Math.log(high / low)).toBeCloseTo(0.39102, 4);
+    const both = known(realLoad(2e5, { error: -0.5, uncertainty: 0.03 }, 0.08)).interval ?? [
+      Number.NaN,
+      Number.NaN,
+    ];
+    expect(Math.log(both[1] / both[0])).toBeCloseTo(0.39102, 4);
+  });
+
   test('lies inside its interval, which friction widens', () => {
     fc.assert(
       fc.property(real(1e4, 1e6), real(-0.5, 0.5), real(0.001, 0.05), real(0.01, 0.3), (load, e, u, v) => {

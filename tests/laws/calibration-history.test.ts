@@ -4,8 +4,6 @@ import type { DeliveredLine } from '../../core/calibration/delivered-error.ts';
 import { type ComparedCertificate, compareCertificates } from '../../core/calibration/drift.ts';
 import { type AsFoundResult, forecast } from '../../core/calibration/forecast.ts';
 import { forecastByDate } from '../../core/calibration/forecast-date.ts';
-import { COMMON_STAIRCASE, type IntervalResult, suggestInterval } from '../../core/calibration/interval.ts';
-import { intervalWords } from '../../core/text/interval-words.ts';
 import { known } from '../truth/known.ts';
 import { anyNumber, anyOrNull, driveLine, expectSound, near, real } from './calibration-arbitraries.ts';
 
@@ -94,6 +92,32 @@ describe('drift between certificates', () => {
         expect(other.largest.uncertainty).toBeGreaterThan(same.largest.uncertainty ?? Number.NaN);
       }),
     );
+  });
+
+  test('the uncertainty of the change is as worked by hand', () => {
+    const line = (slope: number, ua: number): DeliveredLine => ({
+      intercept: 0,
+      slope,
+      interceptUncertainty: ua,
+      slopeUncertainty: 0,
+      covariance: 0,
+      residualDeviation: 1,
+    });
+    const before = certificate(line(1e-5, 3), 'as left', [100], 0.01);
+    const after = certificate(line(9.2e-6, 4), 'as found', [100], 0.02);
+    // 100 and 92 N·m: √(4² + (0.92·3)²)/100, and 0.92·√(0.01² + 0.02²) beside it.
+    const same = known(compareCertificates(before, after, true)).largest;
+    expect(same.uncertainty).toBeCloseTo(0.048598, 6);
+    expect(same.significant).toBe(false);
+    expect(known(compareCertificates(before, after, false)).largest.uncertainty).toBeCloseTo(0.052773, 6);
+    const surer = known(
+      compareCertificates(
+        certificate(line(1e-5, 0.3), 'as left', [100]),
+        certificate(line(9.2e-6, 0.4), 'as found', [100]),
+        true,
+      ),
+    );
+    expect(surer.largest.significant).toBe(true);
   });
 
   test('a reference that is not stated leaves the uncertainty unknown; only a change the lines can’t tell apart is told', () => {
@@ -292,74 +316,6 @@ describe('forecast by date', () => {
   });
 });
 
-describe('suggested interval', () => {
-  const bounds = { least: 3, most: 24 };
-  const inside: IntervalResult = { verdict: 'accept', share: 0.4 };
-  const close: IntervalResult = { verdict: 'accept', share: 0.9 };
-  const unsure: IntervalResult = { verdict: 'conditional', share: 0.95 };
-  const outside: IntervalResult = { verdict: 'reject', share: 1.3 };
-
-  test.each([
-    [[], 12, 'no results'],
-    [[inside], 12, 'run too short'],
-    [[inside, inside], 15, 'well inside'],
-    [[outside, inside, inside], 15, 'well inside'],
-    [[inside, inside, close], 12, 'near the limit'],
-    [[inside, inside, unsure], 12, 'limit not shown to be kept'],
-    [[inside, inside, outside], 6, 'outside the limit'],
-  ] as const)('%j gives %d months: %s', (results, months, reason) => {
-    const found = known(suggestInterval(12, results, COMMON_STAIRCASE, bounds));
-    expect(found.suggested).toBe(months);
-    expect(found.reason).toBe(reason);
-  });
-
-  test('is held between the site’s bounds and says which', () => {
-    const results = fc.array(
-      fc.record({
-        verdict: fc.constantFrom('accept' as const, 'conditional' as const, 'reject' as const),
-        share: real(0, 2),
-      }),
-      { maxLength: 6 },
-    );
-    fc.assert(
-      fc.property(fc.integer({ min: 1, max: 60 }), results, (present, list) => {
-        const found = known(suggestInterval(present, list, COMMON_STAIRCASE, bounds));
-        expect(found.suggested).toBeGreaterThanOrEqual(bounds.least);
-        expect(found.suggested).toBeLessThanOrEqual(bounds.most);
-        const { wellInside, near: between, outside: out } = found.counts;
-        expect(wellInside + between + out).toBe(list.length);
-        if (list.at(-1)?.verdict === 'reject')
-          expect(found.suggested).toBeLessThanOrEqual(Math.max(3, present));
-        expect(intervalWords(found, 'months')).toContain('month');
-      }),
-    );
-    expect(known(suggestInterval(22, [inside, inside], COMMON_STAIRCASE, bounds)).bound).toBe('most');
-    expect(known(suggestInterval(4, [outside], COMMON_STAIRCASE, bounds)).bound).toBe('least');
-  });
-
-  test('words say what changes, why, and what bounds it', () => {
-    const words = (present: number, results: readonly IntervalResult[]) =>
-      intervalWords(known(suggestInterval(present, results, COMMON_STAIRCASE, bounds)), 'months');
-    expect(words(12, [inside, inside])).toBe(
-      'Extend from 12 months to 15 months. The last 2 as-found results each used at most 80 % of the limit.',
-    );
-    expect(words(12, [outside])).toBe(
-      'Shorten from 12 months to 6 months. The last as-found error was 130 % of the limit.',
-    );
-    expect(words(22, [inside, inside])).toContain('The site allows at most 24 months.');
-    expect(words(12, [])).toBe('Keep 12 months. No as-found result since this interval was set.');
-    expect(words(12, [unsure])).toContain('together reach the limit');
-    expect(words(3, [inside, inside])).toContain('less than one whole unit more');
-    const uses = known(suggestInterval(1000, [inside, inside], COMMON_STAIRCASE, { least: 1, most: 5000 }));
-    expect(intervalWords(uses, 'uses')).toContain('1\u2009250 uses');
-  });
-
-  test('no interval in force, or bounds the wrong way round, are gaps', () => {
-    expect(suggestInterval(null, [], COMMON_STAIRCASE, bounds).missing[0]?.reason).toBe('missing');
-    expect(suggestInterval(12, [], COMMON_STAIRCASE, { least: 24, most: 3 }).value).toBeNull();
-  });
-});
-
 test('whatever is given, the answer is finite or says what is missing', () => {
   const anyCertificate = fc.record({
     line: fc.record({
@@ -377,9 +333,6 @@ test('whatever is given, the answer is finite or says what is missing', () => {
     fc.record({ at: anyNumber, error: anyNumber, uncertainty: anyOrNull, left: anyOrNull }),
     { maxLength: 5 },
   );
-  const anyShares = fc.array(fc.record({ verdict: fc.constant('accept' as const), share: anyNumber }), {
-    maxLength: 3,
-  });
   fc.assert(
     fc.property(
       anyCertificate,
@@ -387,12 +340,9 @@ test('whatever is given, the answer is finite or says what is missing', () => {
       anyResults,
       anyOrNull,
       anyOrNull,
-      anyShares,
-      (one, two, results, a, b, shares) => {
+      (one, two, results, a, b) => {
         expectSound(compareCertificates(one, two, false));
         expectSound(forecast(results, a, b));
-        const rule = { share: a ?? 0.8, extend: b ?? 1.25, shorten: 0.5, run: 2 };
-        expectSound(suggestInterval(a, shares, rule, { least: b ?? 1, most: a ?? 24 }));
       },
     ),
     { numRuns: 2000 },
