@@ -32,8 +32,9 @@ export const SNUG: PassStep = {
   stopWhen: 'two to three threads showing at both ends and the gap even all round',
 };
 
-const STALL = 'the tool stalls at the set pressure and one more stroke does not move the nut';
-const NO_TURN = 'no nut turns any more; go round again while one does';
+/** When a nut is done with a hydraulic wrench; `stopWords` says it for the other methods. */
+export const STALL = 'the tool stalls at the set pressure and one more stroke does not move the nut';
+export const NO_TURN = 'no nut turns any more; go round again while one does';
 
 function thirds(tools: ToolCount): PassStep[] {
   return [

@@ -1,5 +1,6 @@
 import type { Working } from '../contract/setting.ts';
 import { passRows } from '../sequence/passes.ts';
+import { stopWords } from '../sequence/stop-words.ts';
 import type { Basis } from './basis.ts';
 import { checkLimits } from './check-limits.ts';
 import { checkStud } from './check-stud.ts';
@@ -37,7 +38,9 @@ export function plainTightening(input: CardInput, basis: Basis): Work {
     passes:
       plan === null
         ? []
-        : passRows(plan, basis.joint.boltCount, (fraction) => plainPass(input, basis, fraction, limits)),
+        : passRows(plan, basis.joint.boltCount, (fraction) => plainPass(input, basis, fraction, limits)).map(
+            (pass) => ({ ...pass, stopWhen: stopWords(input.method, pass.stopWhen) }),
+          ),
     pressures: [],
     breakout: null,
     findings: [

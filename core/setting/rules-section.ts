@@ -23,7 +23,7 @@ export function planRules(input: CardInput, plan: PassPlan | null): Rule[] {
     (text): Rule => ({ kind: 'plan check', text, source: plan?.source ?? '' }),
   );
   const longest = waits.length === 0 ? null : Math.max(...waits);
-  return [...rulesFor(input.method === 'hydraulic wrench', longest), ...checks];
+  return [...rulesFor(input.method, longest), ...checks];
 }
 
 /**

@@ -11,6 +11,7 @@ interface DialSectionProps extends Choosing {
 
 /** The number to be dialled, alone in its gauge's unit, and what it gives. */
 export function DialSection({ card, chosen, onChoose }: DialSectionProps) {
+  const tensioned = card.method === 'tensioner';
   const line = (name: string, of: NumberName, si: number | null, unit: Unit) => (
     <div>
       <dt>{name}</dt>
@@ -31,14 +32,21 @@ export function DialSection({ card, chosen, onChoose }: DialSectionProps) {
         <ToolNumber card={card} chosen={chosen} onChoose={onChoose} />
       )}
       <dl className="lines">
-        {line('Torque', 'torque', card.torque, 'N.m')}
+        {tensioned ? (
+          <div>
+            <dt>Torque</dt>
+            <dd>none, the stud is tensioned</dd>
+          </div>
+        ) : (
+          line('Torque', 'torque', card.torque, 'N.m')
+        )}
         {card.kind === 'tightening' && (
           <>
             {line('Load per stud', 'load', card.load, 'kN')}
             {line('Stress, tensile area', 'stressTensile', card.stressTensile, 'MPa')}
             {line('Stress, root area', 'stressRoot', card.stressRoot, 'MPa')}
             <div>
-              <dt>Of yield, axial / combined</dt>
+              <dt>{tensioned ? 'Of yield, axial' : 'Of yield, axial / combined'}</dt>
               <dd>
                 {card.axialOfYield === null && card.combinedOfYield === null ? (
                   <Unknown />
@@ -51,14 +59,18 @@ export function DialSection({ card, chosen, onChoose }: DialSectionProps) {
                       chosen={chosen}
                       onChoose={onChoose}
                     />
-                    {' / '}
-                    <Share
-                      card={card}
-                      of="combinedOfYield"
-                      si={card.combinedOfYield}
-                      chosen={chosen}
-                      onChoose={onChoose}
-                    />{' '}
+                    {!tensioned && (
+                      <>
+                        {' / '}
+                        <Share
+                          card={card}
+                          of="combinedOfYield"
+                          si={card.combinedOfYield}
+                          chosen={chosen}
+                          onChoose={onChoose}
+                        />
+                      </>
+                    )}{' '}
                     <span className="unit">%</span>
                   </>
                 )}

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { useLocation } from 'wouter';
 import type { RequestInput } from '../../../core/contract/requests.ts';
-import type { SettingCard } from '../../../core/contract/setting.ts';
+import type { Method, SettingCard } from '../../../core/contract/setting.ts';
 import { useWrite } from '../../app/ask.ts';
 import { useRegister } from '../../app/register.ts';
 import { Failure } from '../../components/failure.tsx';
@@ -50,10 +50,15 @@ export function IssueSetting({ input, card, stale }: IssueSettingProps) {
       </button>
       <p className="small" id="issue-why">
         {card.issuable
-          ? 'A second person checks the gauge before the first nut.'
+          ? `A second person checks ${CHECKED[card.method] ?? 'what is set on the tool'} before the first nut.`
           : `${refusals === 1 ? 'One refusal stands' : `${refusals} refusals stand`} against it. What was really done can still be recorded.`}
       </p>
       {issue.error && <Failure error={issue.error.error} what="The setting was not issued." />}
     </section>
   );
 }
+
+const CHECKED: Readonly<Partial<Record<Method, string>>> = {
+  'hydraulic wrench': 'the gauge',
+  tensioner: 'the tensioner and its pressure, by the tool’s own tables,',
+};

@@ -13,6 +13,8 @@ export function PassTable({ card, place, onPass }: PassTableProps) {
   const unit = card.gauge ? unitLabel(card.gauge.unit) : '';
   // A breakout has no load to give: the stud already carries one.
   const withDial = card.method === 'hydraulic wrench';
+  // A tensioned stud is brought to a load; there is nothing to set by torque.
+  const withTorque = card.method !== 'tensioner';
   const withLoad = card.passes.some((pass) => pass.load !== null);
   return (
     <section aria-label={`Passes, ${card.planName}`}>
@@ -22,18 +24,22 @@ export function PassTable({ card, place, onPass }: PassTableProps) {
           <thead>
             <tr>
               <th scope="col">Step</th>
-              <th scope="col" className="num">
-                {withDial ? (
-                  <>
-                    Dial <span className="unit">{unit}</span>
-                  </>
-                ) : (
-                  'Set'
-                )}
-              </th>
-              <th scope="col" className="num">
-                Torque <span className="unit">N·m</span>
-              </th>
+              {withTorque && (
+                <>
+                  <th scope="col" className="num">
+                    {withDial ? (
+                      <>
+                        Dial <span className="unit">{unit}</span>
+                      </>
+                    ) : (
+                      'Set'
+                    )}
+                  </th>
+                  <th scope="col" className="num">
+                    Torque <span className="unit">N·m</span>
+                  </th>
+                </>
+              )}
               {withLoad && (
                 <th scope="col" className="num">
                   Load <span className="unit">kN</span>
@@ -55,10 +61,14 @@ export function PassTable({ card, place, onPass }: PassTableProps) {
                     {pass.name}
                   </button>
                 </th>
-                <td className="num dialcol">
-                  <PassSetting pass={pass} withDial={withDial} refused={!card.issuable} />
-                </td>
-                <td className="num">{pass.torque === null ? '–' : inUnit(pass.torque, 'N.m')}</td>
+                {withTorque && (
+                  <>
+                    <td className="num dialcol">
+                      <PassSetting pass={pass} withDial={withDial} refused={!card.issuable} />
+                    </td>
+                    <td className="num">{pass.torque === null ? '–' : inUnit(pass.torque, 'N.m')}</td>
+                  </>
+                )}
                 {withLoad && <td className="num">{pass.load === null ? '–' : inUnit(pass.load, 'kN')}</td>}
                 <td>{orderWords(pass, card.boltCount)}</td>
                 <td>{pass.stopWhen}</td>

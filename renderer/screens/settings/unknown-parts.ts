@@ -26,7 +26,7 @@ const PARTS: readonly Part[] = [
     name: 'Where the torque goes',
     takes: 'K or both friction coefficients, and a thread of the tables',
     field: 'lubricant',
-    missing: ({ split }) => split === null,
+    missing: ({ split, method }) => split === null && method !== 'tensioner',
   },
   {
     name: 'Load hot',
