@@ -76,7 +76,7 @@ export const eventDetail = z.strictObject({
   previousHash: z.string(),
   people: z.array(z.string()),
   tools: z.array(z.strictObject({ id, number: z.string(), role: z.string() })),
-  /** Tool without pressure; it is described with the record and stands on no register. */
+  /** Tool without pressure, as it was described with the record. */
   torqueTool: z.strictObject({ number: z.string(), certificate: z.string() }).nullable(),
   torques: z.array(recordedTorque),
   method,

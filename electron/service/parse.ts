@@ -36,9 +36,22 @@ function faultsOf(issue: z.core.$ZodIssue, input: unknown): FieldFault[] {
 function allowed(issue: z.core.$ZodIssue, value: unknown): string {
   if (value === undefined) return 'needed';
   if (issue.code === 'invalid_value') return `one of: ${issue.values.map(String).join(', ')}`;
-  if (issue.code === 'invalid_type') return `expected ${issue.expected}`;
+  if (issue.code === 'invalid_type') {
+    const words = KINDS[issue.expected] ?? issue.expected;
+    return value === null || Number.isNaN(value) ? `needed: ${words}` : words;
+  }
   return issue.message;
 }
+
+/** Kinds of values as a person says them. */
+const KINDS: Readonly<Record<string, string>> = {
+  number: 'a number',
+  int: 'a whole number',
+  string: 'text',
+  boolean: 'yes or no',
+  array: 'a list',
+  object: 'a group of values',
+};
 
 function fieldName(path: readonly PropertyKey[]): string {
   return path.length === 0 ? 'input' : path.map(String).join('.');

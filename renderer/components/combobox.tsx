@@ -17,11 +17,16 @@ interface ComboboxProps {
   readonly onChoose: (option: ComboOption | null) => void;
   /** Words of the entry that chooses nothing; without it something must stay chosen. */
   readonly none?: string;
+  /** What is typed may be chosen as it stands, also where the list doesn't have it. */
+  readonly ownWords?: boolean;
   readonly id?: string;
-  readonly hint?: string;
+  /** Name of the form's field, by which a fault finds its label. */
+  readonly name?: string;
+  readonly hint?: string | undefined;
+  readonly fault?: string | undefined;
 }
 
-/** A field to type in and a list to choose from. Typing searches the register; only an entry of the list counts. */
+/** A field to type in and a list to choose from. Typing searches; only an entry of the list counts, unless own words do. */
 export function Combobox(props: ComboboxProps) {
   const { label, chosen, options, onSearch, onChoose, none, hint } = props;
   const ownId = useId();
@@ -30,7 +35,13 @@ export function Combobox(props: ComboboxProps) {
   const [active, setActive] = useState(0);
   const list = useRef<HTMLDivElement>(null);
   const open = text !== null;
-  const shown: (ComboOption | null)[] = none !== undefined && text === '' ? [null, ...options] : [...options];
+  const typed = text?.trim() ?? '';
+  const own =
+    props.ownWords && typed !== '' && !options.some((option) => option.name === typed)
+      ? [{ id: typed, name: typed, detail: 'as typed' }]
+      : [];
+  const shown: (ComboOption | null)[] =
+    none !== undefined && text === '' ? [null, ...options] : [...options, ...own];
 
   const begin = () => {
     onSearch('');
@@ -74,6 +85,9 @@ export function Combobox(props: ComboboxProps) {
         <input
           id={id}
           role="combobox"
+          name={props.name}
+          aria-invalid={props.fault ? true : undefined}
+          aria-describedby={props.fault ? `${id}-fault` : undefined}
           autoComplete="off"
           aria-expanded={open}
           aria-controls={`${id}-list`}
@@ -88,7 +102,11 @@ export function Combobox(props: ComboboxProps) {
             setActive(0);
             onSearch(event.target.value);
           }}
-          onBlur={() => setText(null)}
+          onBlur={() => {
+            const [typedOwn] = own;
+            if (typedOwn !== undefined) onChoose(typedOwn);
+            setText(null);
+          }}
           onKeyDown={onKeyDown}
         />
         {open && (
@@ -122,12 +140,17 @@ export function Combobox(props: ComboboxProps) {
             ))}
             {shown.length === 0 && (
               <div className="none" role="option" aria-disabled="true" aria-selected="false" tabIndex={-1}>
-                Nothing on the register matches
+                Nothing matches
               </div>
             )}
           </div>
         )}
       </div>
+      {props.fault && (
+        <span className="fault" id={`${id}-fault`}>
+          {props.fault}
+        </span>
+      )}
       {hint && <span className="hint">{hint}</span>}
     </div>
   );

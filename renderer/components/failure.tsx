@@ -1,4 +1,6 @@
+import { useLayoutEffect, useState } from 'react';
 import type { FieldFault, RequestError } from '../../core/contract/errors.ts';
+import { labelOf, pathWords } from './field-label.ts';
 
 interface FailureProps {
   readonly error: RequestError;
@@ -8,7 +10,9 @@ interface FailureProps {
 
 /** A refused request in plain words: what, which field, what stood there, what is allowed. */
 export function Failure({ error, what }: FailureProps) {
-  // The message of a refused form only repeats its first field; the list has them all.
+  const names = useFieldNames(error.details);
+  // The message of a refused form only repeats its first field; the list has them all. Other messages say what stands
+  // against the request as a whole, and only the fields on the page are named with them.
   const listed = error.code === 'invalid_input' && error.details.length > 0;
   return (
     <div className="failure" role="alert">
@@ -16,31 +20,34 @@ export function Failure({ error, what }: FailureProps) {
         {what && <b>{what} </b>}
         {listed ? 'What stands in these fields can not be used:' : error.message}
       </p>
-      {error.details.length > 0 && (
-        <ul>
-          {error.details.map((fault) => (
-            <li key={`${fault.field} ${fault.allowed}`}>
-              <b>{fieldWords(fault.field)}</b>: {faultWords(fault)}
-            </li>
-          ))}
-        </ul>
-      )}
+      <ul>
+        {error.details.map((fault, at) => {
+          const name = names[at] ?? (listed ? pathWords(fault.field) : null);
+          return (
+            name && (
+              <li key={`${fault.field} ${fault.allowed}`}>
+                <b>{name}</b>: {faultWords(fault)}
+              </li>
+            )
+          );
+        })}
+      </ul>
     </div>
   );
 }
 
-/** A message that quotes the value already says it once. */
-function faultWords({ value, allowed }: FieldFault): string {
-  const quoted = value === '' || value === '[]' || allowed.includes(value.split(' ')[0] ?? value);
-  return quoted ? allowed : `“${value}”; allowed: ${allowed}`;
+/** A fault is named as its field is; the label stands on the page only once it is drawn. */
+function useFieldNames(faults: readonly FieldFault[]): readonly (string | null)[] {
+  const [names, setNames] = useState<readonly (string | null)[]>([]);
+  useLayoutEffect(() => setNames(faults.map(({ field }) => labelOf(field))), [faults]);
+  return names;
 }
 
-/** "data.bolting.studLength" → "bolting, stud length". */
-function fieldWords(path: string): string {
-  const parts = path.replace(/^data\./, '').split('.');
-  return parts
-    .map((part) =>
-      /^\d+$/.test(part) ? `row ${Number(part) + 1}` : part.replace(/([A-Z])/g, ' $1').toLowerCase(),
-    )
-    .join(', ');
+/** How the service shows that nothing stood there. */
+const NOTHING = ['', '[]', 'null', 'NaN'];
+
+/** A message that quotes the value already says it once. */
+function faultWords({ value, allowed }: FieldFault): string {
+  const quoted = NOTHING.includes(value) || allowed.includes(value.split(' ')[0] ?? value);
+  return quoted ? allowed : `“${value}”; allowed: ${allowed}`;
 }

@@ -4,7 +4,8 @@ import type { FieldFault } from '../../core/contract/errors.ts';
 /** Faults of the last try, so that each field can show its own beside itself. */
 export const Faults = createContext<readonly FieldFault[]>([]);
 
-const bare = (path: string): string =>
+/** A fault's path without what the form's names leave out. */
+export const bare = (path: string): string =>
   path.replace(/^(data\.)?((measured|space)\.)?/, '').replace(/\.(text|unit|si)$/, '');
 
 export function useFault(name: string): FieldFault | undefined {

@@ -55,7 +55,7 @@ export function PeopleChoice({ label, chosen, onChange }: PeopleChoiceProps) {
   const people = useAsk('person.list', {});
   const fault = useFault('personIds');
   return (
-    <fieldset>
+    <fieldset data-field="personIds">
       <legend>{label}</legend>
       <div className="checks">
         {people.data?.rows.map((person) => (

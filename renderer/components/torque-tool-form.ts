@@ -3,6 +3,8 @@ import { blank, needed, type Typed, typed } from './typed.ts';
 
 /** A tool that is set to a torque or to a numbered step, while it is being described. */
 export interface TorqueToolForm {
+  /** Where the tool stands on the register. */
+  toolId: string | null;
   number: string;
   scale: {
     by: 'torque' | 'step';
@@ -18,6 +20,7 @@ export interface TorqueToolForm {
 export const EMPTY_STEP = { label: '', torque: blank('N.m') };
 
 export const EMPTY_TORQUE_TOOL: TorqueToolForm = {
+  toolId: null,
   number: '',
   scale: {
     by: 'torque',
@@ -46,8 +49,9 @@ export function recordedTool(form: TorqueToolForm): ToolInput | null {
 
 export function torqueToolForm(tool: SettingData['torqueTool']): TorqueToolForm {
   if (tool === null) return EMPTY_TORQUE_TOOL;
-  const { number, scale, certificate, validUntil } = tool;
+  const { toolId, number, scale, certificate, validUntil } = tool;
   return {
+    toolId,
     number,
     scale: {
       ...EMPTY_TORQUE_TOOL.scale,
@@ -71,8 +75,9 @@ function scaleTexts({ scale }: TorqueToolForm): string[] {
     : scale.steps.flatMap((step) => [step.label, step.torque.text]);
 }
 
-function asTyped({ number, scale, certificate, validUntil }: TorqueToolForm): ToolInput {
+function asTyped({ toolId, number, scale, certificate, validUntil }: TorqueToolForm): ToolInput {
   return {
+    toolId,
     number,
     scale:
       scale.by === 'torque'

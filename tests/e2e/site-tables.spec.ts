@@ -81,7 +81,7 @@ test('a site adds a grade with its source, finds it offered, and retires it', as
   await page.getByLabel('Up to and including', { exact: true }).fill('50');
   await page.getByLabel('Least yield strength', { exact: true }).fill('640');
   await page.getByRole('button', { name: 'Save row' }).click();
-  await expect(page.getByRole('alert')).toContainText('source: needed');
+  await expect(page.getByRole('alert')).toContainText('Source: needed');
   await page.getByLabel('Source').fill('Data sheet 12');
   await page.getByRole('button', { name: 'Save row' }).click();
   const row = page.getByRole('row').filter({ hasText: 'Site alloy 1' });

@@ -16,7 +16,7 @@ import type { Read, Write } from './handler.ts';
 
 async function checkPlan({ db }: ReadContext, input: SettingData, field = ''): Promise<void> {
   if (findPlan(input.planId) === null && (await findSitePlan(db, input.planId)) === null) {
-    throw invalidField(`${field}planId`, input.planId, 'a pass plan of reference.choices');
+    throw invalidField(`${field}planId`, input.planId, 'a pass plan of the program or of the site');
   }
 }
 

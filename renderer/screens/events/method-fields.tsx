@@ -10,10 +10,10 @@ import type { CommonForm } from './record-form-values.ts';
 export function MethodFields({ joint }: { readonly joint: JointDetail }) {
   const { boltSets } = joint.data;
   return (
-    <div className="fields">
+    <>
       <Choice name="method" label="Done with" options={same(METHODS)} />
       {boltSets.length > 0 && <Choice name="boltSet" label="Bolt set" options={boltSetOptions(boltSets)} />}
-    </div>
+    </>
   );
 }
 

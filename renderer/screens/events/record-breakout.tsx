@@ -76,7 +76,9 @@ function BreakoutEditor({ joint, setting }: EditorProps) {
           <WhenAndWho />
           <fieldset>
             <legend>What was done</legend>
-            <MethodFields joint={joint} />
+            <div className="fields">
+              <MethodFields joint={joint} />
+            </div>
           </fieldset>
           <BreakoutGrid joint={joint} />
           <UsedTools />

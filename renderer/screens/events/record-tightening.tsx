@@ -74,8 +74,8 @@ function TighteningEditor({ joint, setting }: EditorProps) {
           <WhenAndWho />
           <fieldset>
             <legend>What was done</legend>
-            <MethodFields joint={joint} />
             <div className="fields">
+              <MethodFields joint={joint} />
               <ReachedFields />
               <StudsTightened joint={joint} />
               <Check name="finalPassNoTurn" label="No nut turned in the final round" />

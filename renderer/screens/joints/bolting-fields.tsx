@@ -1,6 +1,8 @@
 import { useWatch } from 'react-hook-form';
 import type { ReferenceChoices } from '../../../core/contract/register.ts';
+import { useAsk } from '../../app/ask.ts';
 import { Choice, Quantity, same, Text } from '../../components/fields.tsx';
+import { NameField } from '../../components/name-field.tsx';
 
 /** Fields that stand once for the joint and again for each further bolt set. */
 export interface Under {
@@ -91,12 +93,18 @@ export function StrengthFields({ under = '', of = '' }: Under) {
 }
 
 export function LubricantFields({ under = '', of = '' }: Under) {
+  const classes = useAsk('reference.choices', {}).data?.frictionClasses ?? [];
   return (
     <>
-      <Text
+      <NameField
         name={`${under}lubricant.name`}
         label={`Lubricant${of}`}
-        hint="Product class, as nickel-based anti-seize"
+        offers={classes.map(({ name, range, lubricants, source }) => ({
+          id: name,
+          name,
+          detail: `${range}, a range and no value to set by · ${lubricants.join('; ')} · ${source}`,
+        }))}
+        hint="Product class, as nickel-based anti-seize, or a friction class"
       />
       <Text name={`${under}lubricant.batch`} label={`Lubricant batch${of}`} />
       <Quantity name={`${under}lubricant.nutFactor`} label={`Nut factor K${of}`} quantity="ratio" />

@@ -220,7 +220,7 @@ export const boltSetForm = (set: BoltSet): BoltSetForm => ({
   lubricant: lubricantForm(set.lubricant),
   target: targetForm(set.target),
   limits: limitsForm(set.limits),
-  space: typedEach({ axialGap: null, ...set.space }, { radialGap: 'mm', axialGap: 'mm' }),
+  space: typedEach(set.space, { radialGap: 'mm', axialGap: 'mm' }),
 });
 
 export const boltSetInput = (form: BoltSetForm): NonNullable<JointInput['boltSets']>[number] => ({

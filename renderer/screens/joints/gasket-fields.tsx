@@ -1,5 +1,7 @@
 import { useWatch } from 'react-hook-form';
+import { useAsk } from '../../app/ask.ts';
 import { Choice, Quantity, same, Text } from '../../components/fields.tsx';
+import { NameField } from '../../components/name-field.tsx';
 
 interface GasketDataFieldsProps {
   readonly name: string;
@@ -10,6 +12,7 @@ interface GasketDataFieldsProps {
 /** What the gasket's data sheet and drawing say; left empty it is not known. */
 export function GasketDataFields({ name, of = '' }: GasketDataFieldsProps) {
   const kind = useWatch({ name: `${name}.kind` });
+  const codeTypes = useAsk('reference.choices', {}).data?.gasketTypes ?? [];
   return (
     <>
       <p className="small lead-in">
@@ -48,9 +51,10 @@ export function GasketDataFields({ name, of = '' }: GasketDataFieldsProps) {
           label={`Part of the bars that is counted${of}`}
           quantity="ratio"
         />
-        <Text
+        <NameField
           name={`${name}.codeType`}
           label={`Type in the code’s table${of}`}
+          offers={codeTypes.map((type) => ({ id: type, name: type, detail: '' }))}
           hint="m and y left empty are taken from there"
         />
         <Quantity name={`${name}.factorM`} label={`Gasket factor m${of}`} quantity="ratio" />

@@ -1,0 +1,39 @@
+import { bare } from './faults.ts';
+
+/** The control of a form that a fault's path belongs to; null where the page has none. */
+function controlOf(path: string): HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement | null {
+  const name = CSS.escape(bare(path));
+  return document.querySelector(
+    `:is(input, select, textarea):is([name="${name}"], [name="${name}.text"], [id="${name}"])`,
+  );
+}
+
+/** What a person reads beside the field; null where the page shows no such field. */
+export function labelOf(path: string): string | null {
+  const control = controlOf(path);
+  if (control === null) return groupLabelOf(path);
+  const [label] = control.labels ?? [];
+  return label?.textContent?.trim() || control.getAttribute('aria-label');
+}
+
+/** Choices of several, as people, are a group with a legend. */
+function groupLabelOf(path: string): string | null {
+  const group = document.querySelector(`fieldset[data-field="${CSS.escape(bare(path))}"]`);
+  return group?.querySelector('legend')?.textContent?.trim() || null;
+}
+
+/** "data.bolting.studLength" → "bolting, stud length": for a field that no form on the page has. */
+export function pathWords(path: string): string {
+  return bare(path)
+    .split('.')
+    .map((part) =>
+      /^\d+$/.test(part)
+        ? `row ${Number(part) + 1}`
+        : part
+            .replace(/Ids?$/, '')
+            .replaceAll('_', ' ')
+            .replace(/([A-Z])/g, ' $1')
+            .toLowerCase(),
+    )
+    .join(', ');
+}
