@@ -119,6 +119,15 @@ describe('points as entered', () => {
     },
   );
 
+  test('a line that starts above zero is compared at the rated pressure, not by its slope', () => {
+    const factor = 1 / toSI(1, 'lbf.ft');
+    const points = [100, 300, 500, 690].map((bar) => point(bar, factor * (3000 + (7350 * bar) / 690)));
+    expect(entryDoubts(entered({ points }))[0]).toMatchObject({
+      kind: 'torque in another unit',
+      likely: 'lbf·ft',
+    });
+  });
+
   test('a tool that gives up to 20 % more or less than its rating is not taken for another unit', () => {
     fc.assert(
       fc.property(real(0.8, 1.25), (factor) => {

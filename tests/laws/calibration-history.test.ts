@@ -4,6 +4,9 @@ import type { DeliveredLine } from '../../core/calibration/delivered-error.ts';
 import { type ComparedCertificate, compareCertificates } from '../../core/calibration/drift.ts';
 import { type AsFoundResult, forecast } from '../../core/calibration/forecast.ts';
 import { forecastByDate } from '../../core/calibration/forecast-date.ts';
+import { weightedLineUncertainty } from '../../core/calibration/prediction.ts';
+import { weightedLine } from '../../core/calibration/weighted-line.ts';
+import { studentQuantile } from '../../core/uncertainty/student-t.ts';
 import { known } from '../truth/known.ts';
 import { anyNumber, anyOrNull, driveLine, expectSound, near, real } from './calibration-arbitraries.ts';
 
@@ -226,6 +229,25 @@ describe('forecast of the limit', () => {
     );
   });
 
+  test('the interval ends where the band of the line meets the limit, and begins with the last result at the earliest', () => {
+    const band = (results: readonly AsFoundResult[], at: number, limit: number) => {
+      const line = known(weightedLine(results.map(({ at: x, error: y }) => ({ x, y, u: null }))));
+      const factor = known(studentQuantile(0.975, line.degreesOfFreedom));
+      return (
+        Math.abs(line.intercept + line.slope * at - limit) / (factor * weightedLineUncertainty(line, at))
+      );
+    };
+    const results = steady(0.01, 5, 5e-4);
+    const found = known(forecast(results, 0.06, 0));
+    if (found.state !== 'forecast') throw new Error('no forecast');
+    for (const end of found.interval) expect(band(results, end, 0.06)).toBeCloseTo(1, 6);
+    expect(found.interval[0]).toBeLessThan(found.at);
+    const close = known(forecast(results, 0.0408, 0));
+    if (close.state !== 'forecast') throw new Error('no forecast');
+    expect(close.interval[0]).toBe(4);
+    expect(band(results, 4, 0.0408)).toBeLessThan(1);
+  });
+
   test('does not change with the unit of time', () => {
     fc.assert(
       fc.property(real(0.004, 0.008), real(1e-3, 1e3), (rate, scale) => {
@@ -305,6 +327,17 @@ describe('forecast by date', () => {
       known(forecastByDate(dated(0.02, ['2022-03-01', '2023-07-19', '2024-02-29', '2025-12-31']), 0.05, 0))
         .on,
     ).toBe('2025-12-31');
+  });
+
+  test('the last day comes back as itself, whatever the days between', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1500 }), fc.integer({ min: 1, max: 1500 }), (one, two) => {
+        const day = (after: number) => new Date(Date.UTC(2020, 0, 1 + after)).toISOString().slice(0, 10);
+        const dates = [day(0), day(one), day(one + two)];
+        expect(known(forecastByDate(dated(0.03, dates), 0.05, 0)).on).toBe(dates[2]);
+      }),
+      { numRuns: 1000 },
+    );
   });
 
   test('no results and no date are said, not thrown', () => {

@@ -20,6 +20,7 @@ describe('suggested interval', () => {
     [[inside, inside, close], 12, 'near the limit'],
     [[inside, inside, unsure], 12, 'limit not shown to be kept'],
     [[inside, inside, outside], 6, 'outside the limit'],
+    [[inside, inside, { verdict: 'accept', share: 1.3 }], 6, 'outside the limit'],
   ] as const)('%j gives %d months: %s', (results, months, reason) => {
     const found = known(suggestInterval(12, results, COMMON_STAIRCASE, bounds));
     expect(found.suggested).toBe(months);
