@@ -45,6 +45,7 @@ export const REQUEST_KINDS = {
   'case.decide': 'write',
   'case.close': 'write',
   'setting.compute': 'read',
+  'setting.suits': 'read',
   'setting.issue': 'write',
   'setting.get': 'read',
   'setting.list': 'read',

@@ -37,7 +37,7 @@ import {
   recallView,
 } from './recall.ts';
 import { referenceChoices, registerCreate, registerState } from './register.ts';
-import { issuedSetting, settingCard, settingInput, settingSummary } from './setting.ts';
+import { issuedSetting, settingCard, settingInput, settingSummary, suitRow } from './setting.ts';
 import {
   confirmation,
   confirmData,
@@ -118,6 +118,8 @@ export const requests = {
   'case.decide': { input: write({ data: decisionData }), output: written },
   'case.close': { input: write({ data: closeData }), output: written },
   'setting.compute': { input: settingInput, output: settingCard },
+  /** Heads and drive units of the register against this joint, for the choice of tools. */
+  'setting.suits': { input: settingInput, output: z.array(suitRow) },
   'setting.issue': { input: write({ data: settingInput, personId: id }), output: written },
   'setting.get': { input: byId, output: issuedSetting },
   'setting.list': {

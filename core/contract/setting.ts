@@ -338,6 +338,19 @@ export const settingCard = z.strictObject({
 });
 export type SettingCard = z.infer<typeof settingCard>;
 
+/** Whether a head or drive unit of the register suits a joint, alone with what is chosen already. */
+export const suitRow = z.strictObject({
+  toolId: id,
+  number: z.string(),
+  class: toolClass,
+  state: z.enum(['suits', 'does not suit', 'not known']),
+  /** Reducers a head needs to reach the nut. */
+  reducerIds: z.array(id),
+  /** What stands against it, or what is not known. */
+  reasons: z.array(z.string()),
+});
+export type SuitRow = z.infer<typeof suitRow>;
+
 /** An issued setting: the card frozen at 12 significant digits, with the inputs it was computed from. */
 export const issuedSetting = z.strictObject({
   id,

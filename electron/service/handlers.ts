@@ -24,6 +24,7 @@ import {
   issueSetting,
   listSettings,
   recomputeSetting,
+  suitTools,
 } from './requests/setting.ts';
 import { compareJobSheet } from './requests/sheet.ts';
 import {
@@ -66,6 +67,7 @@ export const READS: { readonly [N in ReadName]: Read<N> } = {
   'case.list': listCases,
   'case.get': getCase,
   'setting.compute': computeSetting,
+  'setting.suits': suitTools,
   'setting.get': getSetting,
   'setting.list': listSettings,
   'setting.recompute': recomputeSetting,

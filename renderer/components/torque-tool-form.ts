@@ -1,4 +1,5 @@
 import type { SettingData, SettingInput } from '../../core/contract/setting.ts';
+import type { ToolProperties } from '../../core/contract/tool.ts';
 import { blank, needed, type Typed, typed } from './typed.ts';
 
 /** A tool that is set to a torque or to a numbered step, while it is being described. */
@@ -66,6 +67,18 @@ export function torqueToolForm(tool: SettingData['torqueTool']): TorqueToolForm 
     },
     certificate,
     validUntil: validUntil ?? '',
+  };
+}
+
+type WrenchProperties = Extract<ToolProperties, { class: 'hand torque wrench' }>;
+
+/** The scale of a wrench of the register, as it was typed there. */
+export function scaleOfWrench({ least, most, torqueGraduation }: WrenchProperties): TorqueToolForm['scale'] {
+  return {
+    ...EMPTY_TORQUE_TOOL.scale,
+    least: typed(least, 'N.m'),
+    most: typed(most, 'N.m'),
+    graduation: typed(torqueGraduation, 'N.m'),
   };
 }
 

@@ -1,9 +1,23 @@
 import { useFieldArray, useFormContext, useWatch } from 'react-hook-form';
+import type { Method } from '../../core/contract/setting.ts';
 import { Choice, Quantity, Text } from './fields.tsx';
+import { RegisterWrench } from './register-wrench.tsx';
 import { EMPTY_STEP, type TorqueToolForm } from './torque-tool-form.ts';
+import { standsOnRegister } from './work-method.ts';
 
-/** What a tool without pressure is set by, in the form's part `torqueTool`. */
-export function TorqueToolInputs() {
+/** The tool without pressure in the form's part `torqueTool`: one of the register, or as it is typed. */
+export function TorqueToolInputs({ method }: { readonly method: Method }) {
+  const toolId: string | null = useWatch({ name: 'torqueTool.toolId' });
+  const kept = standsOnRegister(method);
+  return (
+    <>
+      {kept && <RegisterWrench />}
+      {!(kept && toolId !== null) && <TypedTool />}
+    </>
+  );
+}
+
+function TypedTool() {
   const by: TorqueToolForm['scale']['by'] = useWatch({ name: 'torqueTool.scale.by' });
   return (
     <>

@@ -3,13 +3,14 @@ import type { Dial, SettingData } from '../../../core/contract/setting.ts';
 import { findPlan } from '../../../core/sequence/plans.ts';
 import { settingCard } from '../../../core/setting/card.ts';
 import { recompute } from '../../../core/setting/recompute.ts';
+import { suitsOf } from '../../../core/setting/suits.ts';
 import { freeze } from '../../../core/units/round.ts';
 import { UNITS, type Unit } from '../../../core/units/units.ts';
 import { append } from '../chain/append.ts';
 import type { EventBody, EventDataByKind } from '../chain/events.ts';
 import type { ReadContext, WriteContext } from '../context.ts';
 import { invalidField, notFound, RequestFailure } from '../failure.ts';
-import { gatherCardInput } from '../operations/card-input.ts';
+import { gatherCandidates, gatherCardInput } from '../operations/card-input.ts';
 import { saved } from '../operations/edit.ts';
 import { findSitePlan } from '../repositories/site-tables.ts';
 import type { Read, Write } from './handler.ts';
@@ -23,6 +24,13 @@ async function checkPlan({ db }: ReadContext, input: SettingData, field = ''): P
 export const computeSetting: Read<'setting.compute'> = async (context, input) => {
   await checkPlan(context, input);
   return settingCard(await gatherCardInput(context.db, input));
+};
+
+/** Looked up for the choice of tools; nothing is recorded. */
+export const suitTools: Read<'setting.suits'> = async (context, input) => {
+  await checkPlan(context, input);
+  const { input: given, candidates } = await gatherCandidates(context.db, input);
+  return suitsOf(given, candidates);
 };
 
 export const issueSetting: Write<'setting.issue'> = async (context, { data, personId }) => {

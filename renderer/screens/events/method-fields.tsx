@@ -30,7 +30,7 @@ export function UsedTools() {
           Remarks.
         </p>
         <div className="fields">
-          <TorqueToolInputs />
+          <TorqueToolInputs method={method} />
         </div>
       </fieldset>
     );

@@ -4,7 +4,7 @@ import type { IssuedSetting, Method, ToolSetInput } from '../../../core/contract
 import { nowLocal, withOffset } from '../../app/text/time.ts';
 import { recordedTool, type TorqueToolForm, torqueToolForm } from '../../components/torque-tool-form.ts';
 import { orNull, type Typed } from '../../components/typed.ts';
-import { EMPTY_SET, takesToolSet, takesTorqueTool } from '../../components/work-method.ts';
+import { EMPTY_SET, takesToolSet, takesTorqueTool, toolFor } from '../../components/work-method.ts';
 
 /** What every record of work asks for. */
 export interface CommonForm {
@@ -72,7 +72,7 @@ function common(form: CommonForm, { jointId, setting, timeZone }: About) {
     jointId,
     settingId: setting?.id ?? null,
     method,
-    torqueTool: takesTorqueTool(method) ? recordedTool(form.torqueTool) : null,
+    torqueTool: takesTorqueTool(method) ? toolFor(method, recordedTool(form.torqueTool)) : null,
     boltSet: Number(form.boltSet),
     happenedAt: form.happenedAt === '' ? '' : withOffset(form.happenedAt, timeZone),
     personIds: form.personIds,

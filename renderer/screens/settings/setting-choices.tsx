@@ -93,7 +93,7 @@ export function SettingChoices({ input, plans, faults, onChange }: SettingChoice
         </>
       )}
       {takesTorqueTool(by) && (
-        <TorqueToolFields faults={faults} onChange={(torqueTool) => set({ torqueTool })} />
+        <TorqueToolFields method={by} faults={faults} onChange={(torqueTool) => set({ torqueTool })} />
       )}
       {input.kind === 'tightening' && (
         <div className="field">

@@ -7,7 +7,7 @@ import { Asked } from '../../components/asked.tsx';
 import { Busy } from '../../components/busy.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
 import { Failure } from '../../components/failure.tsx';
-import { EMPTY_SET, takesToolSet, takesTorqueTool } from '../../components/work-method.ts';
+import { EMPTY_SET, takesToolSet, takesTorqueTool, toolFor } from '../../components/work-method.ts';
 import { CardMargin } from './card-margin.tsx';
 import { CardBody, CardHead, START } from './card-page.tsx';
 import { IssueSetting } from './issue-setting.tsx';
@@ -101,7 +101,7 @@ function forMethod(input: RequestInput<'setting.compute'>): RequestInput<'settin
   return {
     ...input,
     tools: takesToolSet(by) ? input.tools : EMPTY_SET,
-    torqueTool: takesTorqueTool(by) ? (input.torqueTool ?? null) : null,
+    torqueTool: takesTorqueTool(by) ? toolFor(by, input.torqueTool ?? null) : null,
   };
 }
 

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { FormProvider, useForm, useWatch } from 'react-hook-form';
 import type { FieldFault } from '../../../core/contract/errors.ts';
-import type { SettingInput } from '../../../core/contract/setting.ts';
+import type { Method, SettingInput } from '../../../core/contract/setting.ts';
 import { useRegister } from '../../app/register.ts';
 import { remembered, useRemembered } from '../../app/remember.ts';
 import { Faults } from '../../components/faults.ts';
@@ -24,12 +24,13 @@ const kept = remembered<Described & { readonly folder: string }>('torque-tool', 
 });
 
 interface TorqueToolFieldsProps {
+  readonly method: Method;
   readonly faults: readonly FieldFault[];
   readonly onChange: (tool: SettingInput['torqueTool']) => void;
 }
 
 /** A tool without pressure, with the certificate that says what its setting gives. */
-export function TorqueToolFields({ faults, onChange }: TorqueToolFieldsProps) {
+export function TorqueToolFields({ method, faults, onChange }: TorqueToolFieldsProps) {
   const { folder } = useRegister();
   const [last, keep] = useRemembered(kept);
   const torqueTool = last.folder === folder ? last.torqueTool : EMPTY_TORQUE_TOOL;
@@ -50,7 +51,7 @@ export function TorqueToolFields({ faults, onChange }: TorqueToolFieldsProps) {
     <FormProvider {...form}>
       <Faults value={faults}>
         <h2>Tool</h2>
-        <TorqueToolInputs />
+        <TorqueToolInputs method={method} />
       </Faults>
     </FormProvider>
   );
