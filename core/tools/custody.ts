@@ -49,7 +49,7 @@ const FIRST: { readonly [S in ToolStatus]: string } = {
  * @param step what happens to the tool
  * @param condition as it came back; anything but good leads from a return to quarantine
  * @returns status after the step, or why it is refused and what to do first
- * @example custodyAfter('quarantined', 'issue') // { refused: 'it is quarantined; release it first, with a reason' }
+ * @example custodyAfter('quarantined', 'issue').refused // 'it is quarantined; release it first, with a reason'
  * @source rule of this program: docs/custody.md
  */
 export function custodyAfter(
