@@ -2,6 +2,7 @@ import type { SetPart, SettingCard } from '../../../core/contract/setting.ts';
 import { roundly } from '../../app/text/number.ts';
 import { Measure } from '../../components/number.tsx';
 import { CardNumber, type Choosing } from './card-number.tsx';
+import { ReactionLines } from './reaction-lines.tsx';
 
 interface SetChainProps extends Choosing {
   readonly card: SettingCard;
@@ -38,6 +39,10 @@ export function SetChain({ card, chosen, onChoose }: SetChainProps) {
           </CardNumber>
           .
         </p>
+      )}
+      {/* A card issued before the force was worked out has none. */}
+      {card.reaction && (
+        <ReactionLines card={card} reaction={card.reaction} chosen={chosen} onChoose={onChoose} />
       )}
     </section>
   );
