@@ -1,6 +1,5 @@
 import * as z from 'zod';
 import { attachmentContent, attachmentData, attachmentOwner, attachmentRow, hashText } from './attachment.ts';
-import { certificateAnalysis } from './certificate-view.ts';
 import {
   checkData,
   checklistData,
@@ -47,7 +46,15 @@ import {
   siteRowData,
   siteRowListInput,
 } from './site.ts';
-import { certificateData, toolData, toolDetail, toolFound, toolListInput, toolSummary } from './tool.ts';
+import {
+  certificateAssessment,
+  certificateData,
+  toolData,
+  toolDetail,
+  toolFound,
+  toolListInput,
+  toolSummary,
+} from './tool.ts';
 import { toolRecord, useRow } from './tool-record.ts';
 import { id, idempotencyKey, optionalText, page, text } from './values.ts';
 
@@ -94,7 +101,7 @@ export const requests = {
     input: write({ data: checkData }),
     output: written.extend({ quarantined: z.boolean() }),
   },
-  'certificate.assess': { input: z.strictObject({ data: certificateData }), output: certificateAnalysis },
+  'certificate.assess': { input: z.strictObject({ data: certificateData }), output: certificateAssessment },
   'certificate.add': { input: write({ data: certificateData }), output: written },
   'checklist.list': { input: nothing, output: listOf(checklistRow) },
   'checklist.save': { input: edit(checklistData), output: written },

@@ -263,6 +263,13 @@ export const certificateLine = z.strictObject({
 });
 export type CertificateLineView = z.infer<typeof certificateLine>;
 
+/** What `certificate.assess` answers: the analysis, and the lines its residuals are drawn from. */
+export const certificateAssessment = certificateAnalysis.extend({
+  line: certificateLine.nullable(),
+  asFoundLine: certificateLine.nullable(),
+});
+export type CertificateAssessment = z.infer<typeof certificateAssessment>;
+
 export const certificateDetail = z.strictObject({
   id,
   data: storedCertificate,

@@ -8,6 +8,8 @@ import { marksTo } from './scale.ts';
 
 interface CertificateChartProps {
   readonly line: CertificateLineView;
+  /** What it did on arrival; null where nothing was adjusted. */
+  readonly asFound: CertificateLineView | null;
   readonly name: string;
   readonly pressureUnit: Unit;
   readonly torqueUnit: Unit;
@@ -36,27 +38,46 @@ const Down = ({ cx = 0, cy = 0 }: ShapeProps) => (
   />
 );
 
+const Found = ({ cx = 0, cy = 0 }: ShapeProps) => (
+  <rect
+    x={cx - 4}
+    y={cy - 4}
+    width="8"
+    height="8"
+    fill="var(--page)"
+    stroke="var(--refusal)"
+    strokeWidth="1.5"
+  />
+);
+
 /** The laboratory's points with the line through them, and below how far each lies from it. */
-export default function CertificateChart({ line, name, pressureUnit, torqueUnit }: CertificateChartProps) {
-  const { up, down, ends, pressureMarks, torqueMarks } = useMemo(() => {
+export default function CertificateChart(props: CertificateChartProps) {
+  const { line, asFound, name, pressureUnit, torqueUnit } = props;
+  const { up, down, found, ends, foundEnds, pressureMarks, torqueMarks } = useMemo(() => {
     const plot = (point: CertificateLineView['points'][number]): Plotted => ({
       pressure: fromSI(point.pressure, pressureUnit),
       torque: fromSI(point.torque, torqueUnit),
       residual: fromSI(point.residual, torqueUnit),
     });
-    const pressures = line.points.map((point) => point.pressure);
-    const at = (pressure: number) => ({
-      x: fromSI(pressure, pressureUnit),
-      y: fromSI(line.intercept + line.slope * pressure, torqueUnit),
-    });
+    const all = [...line.points, ...(asFound?.points ?? [])];
+    const endsOf = (drawn: CertificateLineView) => {
+      const pressures = drawn.points.map((point) => point.pressure);
+      const at = (pressure: number) => ({
+        x: fromSI(pressure, pressureUnit),
+        y: fromSI(drawn.intercept + drawn.slope * pressure, torqueUnit),
+      });
+      return [at(Math.min(...pressures)), at(Math.max(...pressures))] as const;
+    };
     return {
       up: line.points.filter((point) => point.direction === 'up').map(plot),
       down: line.points.filter((point) => point.direction === 'down').map(plot),
-      ends: [at(Math.min(...pressures)), at(Math.max(...pressures))] as const,
-      pressureMarks: marksTo(fromSI(Math.max(...pressures), pressureUnit)),
-      torqueMarks: marksTo(fromSI(Math.max(...line.points.map((point) => point.torque)), torqueUnit)),
+      found: asFound?.points.map(plot) ?? [],
+      ends: endsOf(line),
+      foundEnds: asFound && endsOf(asFound),
+      pressureMarks: marksTo(fromSI(Math.max(...all.map((point) => point.pressure)), pressureUnit)),
+      torqueMarks: marksTo(fromSI(Math.max(...all.map((point) => point.torque)), torqueUnit)),
     };
-  }, [line, pressureUnit, torqueUnit]);
+  }, [line, asFound, pressureUnit, torqueUnit]);
   const pressure = unitLabel(pressureUnit);
   const torque = unitLabel(torqueUnit);
   const across = {
@@ -86,9 +107,17 @@ export default function CertificateChart({ line, name, pressureUnit, torqueUnit 
             pressure falling
           </>
         )}
+        {foundEnds && (
+          <>
+            <svg viewBox="0 0 14 14" aria-hidden="true">
+              <Found cx={7} cy={7} />
+            </svg>{' '}
+            as found, with the broken line
+          </>
+        )}
       </p>
       <ChartFrame
-        label={`Certificate ${name}: torque in ${torque} over pressure in ${pressure}, with the line through the points`}
+        label={`Certificate ${name}: torque in ${torque} over pressure in ${pressure}, with the line through the points${asFound ? ', as found and as left' : ''}`}
         draw={(width) => (
           <ComposedChart width={width} height={240} margin={margin} accessibilityLayer={false}>
             <CartesianGrid stroke="var(--rule)" vertical={false} />
@@ -106,6 +135,10 @@ export default function CertificateChart({ line, name, pressureUnit, torqueUnit 
               label={upright(`Torque, ${torque}`)}
             />
             <ReferenceLine segment={ends} stroke="var(--ink-2)" />
+            {foundEnds && <ReferenceLine segment={foundEnds} stroke="var(--refusal)" strokeDasharray="6 4" />}
+            {found.length > 0 && (
+              <Scatter data={found} dataKey="torque" shape={Found} isAnimationActive={false} />
+            )}
             <Scatter data={up} dataKey="torque" shape={Up} isAnimationActive={false} />
             <Scatter data={down} dataKey="torque" shape={Down} isAnimationActive={false} />
           </ComposedChart>

@@ -1,5 +1,6 @@
+import { lineOfCertificate } from '../../../core/calibration/certificate.ts';
 import { checkConfirmed, measuredTool, recordCertificate } from '../operations/certificate.ts';
-import { analyse } from '../operations/certificate-analysis.ts';
+import { analyse, asFoundLineOf } from '../operations/certificate-analysis.ts';
 import { saved } from '../operations/edit.ts';
 import { certificatesOf } from '../repositories/tool.ts';
 import { todayAt } from '../time.ts';
@@ -11,7 +12,8 @@ export const assessCertificate: Read<'certificate.assess'> = async (context, { d
   const earlier = (await certificatesOf(context.db, [data.toolId])).filter(
     (certificate) => certificate.data.calibratedOn < data.calibratedOn,
   );
-  return analyse(data, tool.data.properties, earlier.at(-1)?.data ?? null, todayAt(context));
+  const analysis = analyse(data, tool.data.properties, earlier.at(-1)?.data ?? null, todayAt(context));
+  return { ...analysis, line: lineOfCertificate(data), asFoundLine: asFoundLineOf(data) };
 };
 
 export const addCertificate: Write<'certificate.add'> = async (context, { data }) => {

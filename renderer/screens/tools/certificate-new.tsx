@@ -1,20 +1,26 @@
 import { FormProvider, useForm } from 'react-hook-form';
 import { Link, useLocation } from 'wouter';
 import type { ToolDetail } from '../../../core/contract/tool.ts';
+import { unitsOf } from '../../../core/units/units.ts';
 import { useAsk, useWrite } from '../../app/ask.ts';
+import { useRegister } from '../../app/register.ts';
+import { unitLabel } from '../../app/text/number.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
 import { draftOf, useDraft } from '../../components/draft.ts';
 import { DraftNote } from '../../components/draft-note.tsx';
 import { Failure } from '../../components/failure.tsx';
 import { Faults } from '../../components/faults.ts';
-import { Choice, LongText, Quantity, same, Text } from '../../components/fields.tsx';
+import { Check, Choice, LongText, Quantity, same, Text } from '../../components/fields.tsx';
 import { ToolsPicker } from '../../components/tools-picker.tsx';
+import { Assessment, Confirmations, useAssessment } from './certificate-assessment.tsx';
 import {
+  assessable,
   type CertificateForm,
   certificateInput,
   EMPTY_CERTIFICATE,
   type Measured,
+  measuredOf,
 } from './certificate-form-values.ts';
 import { CertificatePoints } from './certificate-points.tsx';
 import { ToolIndex } from './tool-index.tsx';
@@ -40,7 +46,8 @@ export function NewCertificate({ id }: { readonly id: string }) {
 }
 
 function CertificateEditor({ tool }: { readonly tool: ToolDetail }) {
-  const kind: Measured = tool.data.properties.class === 'gauge' ? 'gauge' : 'pressure-torque';
+  const { today } = useRegister();
+  const kind = measuredOf(tool.data.properties.class);
   const draftName = `certificate.${tool.id}`;
   const form = useForm<CertificateForm>({
     defaultValues: draftOf(draftName, EMPTY_CERTIFICATE),
@@ -48,9 +55,12 @@ function CertificateEditor({ tool }: { readonly tool: ToolDetail }) {
   const draft = useDraft(draftName, form);
   const add = useWrite('certificate.add');
   const [, goTo] = useLocation();
+  const typed = form.watch();
+  const assessing = useAssessment(assessable(typed, tool.id, kind, today));
+  const doubts = assessing.error ? [] : (assessing.data?.doubts ?? []);
   const onSubmit = form.handleSubmit((values) =>
     add.mutate(
-      { data: certificateInput(values, tool.id, kind) },
+      { data: certificateInput(values, tool.id, kind, doubts) },
       {
         onSuccess: () => {
           draft.drop();
@@ -94,6 +104,7 @@ function CertificateEditor({ tool }: { readonly tool: ToolDetail }) {
                 options={same(['as found', 'as left'])}
                 blank="Choose the condition"
               />
+              <Text name="method" label="Method" hint="As the certificate states it" />
             </div>
           </fieldset>
           {kind === 'pressure-torque' && (
@@ -101,29 +112,24 @@ function CertificateEditor({ tool }: { readonly tool: ToolDetail }) {
               <legend>Parts it was calibrated together with</legend>
               <ToolsPicker
                 label="Cassette or reducer on the certificate"
-                classes={['cassette', 'reducer']}
+                classes={['cassette', 'square-drive head', 'reducer']}
                 chosen={form.watch('withToolIds')}
                 onChange={(ids) => form.setValue('withToolIds', ids, { shouldDirty: true })}
                 most={6}
               />
             </fieldset>
           )}
-          <CertificatePoints kind={kind} />
-          {kind === 'pressure-torque' && (
-            <fieldset>
-              <legend>Uncertainty of the reference</legend>
-              <div className="fields">
-                <Quantity
-                  name="expandedUncertainty"
-                  label="Expanded uncertainty"
-                  quantity="ratio"
-                  hint="Of the torque; leave empty when not stated"
-                />
-                <Text name="coverageFactor" label="Coverage factor k" inputMode="decimal" />
-              </div>
-            </fieldset>
-          )}
+          <PointUnits kind={kind} />
+          <CertificatePoints kind={kind} series="rows" />
+          <Check
+            name="adjusted"
+            label="It was adjusted: the points above are as left, those as found stand below"
+          />
+          {typed.adjusted && <CertificatePoints kind={kind} series="foundRows" />}
+          <LimitAndSurroundings kind={kind} />
           <LongText name="remarks" label="Remarks" />
+          <Assessment kind={kind} assessing={assessing} adjusted={typed.adjusted} units={typed} />
+          <Confirmations doubts={doubts} />
           {add.error && <Failure error={add.error.error} what="The certificate was not added." />}
           <div className="row">
             <button type="submit" className="act" disabled={add.isPending}>
@@ -136,5 +142,68 @@ function CertificateEditor({ tool }: { readonly tool: ToolDetail }) {
         </form>
       </Faults>
     </FormProvider>
+  );
+}
+
+interface KindProps {
+  readonly kind: Measured;
+}
+
+const offered = (quantity: 'pressure' | 'torque') =>
+  unitsOf(quantity).map((unit) => ({ value: unit, words: unitLabel(unit) }));
+
+function PointUnits({ kind }: KindProps) {
+  return (
+    <div className="fields">
+      {kind !== 'hand torque' && (
+        <Choice
+          name="pressureUnit"
+          label="Unit of pressure"
+          options={offered('pressure')}
+          blank="Choose the unit"
+        />
+      )}
+      {kind !== 'gauge' && (
+        <Choice
+          name="torqueUnit"
+          label="Unit of torque"
+          options={offered('torque')}
+          blank="Choose the unit"
+        />
+      )}
+    </div>
+  );
+}
+
+function LimitAndSurroundings({ kind }: KindProps) {
+  return (
+    <fieldset>
+      <legend>Uncertainty, limit and surroundings</legend>
+      <div className="fields">
+        {kind === 'pressure-torque' && (
+          <>
+            <Quantity
+              name="expandedUncertainty"
+              label="Expanded uncertainty"
+              quantity="ratio"
+              hint="Of the reference, common to all points; empty when not stated"
+            />
+            <Text name="coverageFactor" label="Coverage factor k" inputMode="decimal" />
+          </>
+        )}
+        <Quantity
+          name="decisionRule.limit"
+          label="Largest permissible error"
+          quantity="ratio"
+          hint="Of the reading; empty when none is set"
+        />
+        <Quantity name="environment.temperature" label="Temperature" quantity="temperature" />
+        <Quantity name="environment.humidity" label="Relative humidity" quantity="ratio" />
+      </div>
+      <Check
+        name="decisionRule.guardBand"
+        label="With a guard band: error and expanded uncertainty together keep the limit"
+      />
+    </fieldset>
   );
 }

@@ -1,9 +1,6 @@
-import type { ClipboardEvent } from 'react';
+import type { ClipboardEvent, KeyboardEvent } from 'react';
 import { useFieldArray, useFormContext, useWatch } from 'react-hook-form';
-import { unitsOf } from '../../../core/units/units.ts';
-import { unitLabel } from '../../app/text/number.ts';
-import { useFaultsUnder } from '../../components/faults.ts';
-import { Choice } from '../../components/fields.tsx';
+import { bare, useFaultsUnder } from '../../components/faults.ts';
 import {
   blankRow,
   type CertificateForm,
@@ -12,31 +9,42 @@ import {
   readable,
 } from './certificate-form-values.ts';
 
-const HEADINGS: Record<Measured, readonly [string, string]> = {
+const HEADINGS: Readonly<Record<Measured, readonly [string, string]>> = {
   'pressure-torque': ['Pressure', 'Torque'],
   gauge: ['Gauge showed', 'Reference'],
   'hand torque': ['Wrench set to', 'Reference'],
 };
 
-/** "data.measured.points.2.torque" → "point 3, torque". */
-function pointWords(path: string): string {
-  const [, row, part] = /points\.(\d+)\.?(\w*)/.exec(path) ?? [];
-  return row === undefined ? 'Points' : [`Point ${Number(row) + 1}`, part].filter(Boolean).join(', ');
+/** The two lists of points on a form, and what a fault's path calls them. */
+const SERIES = {
+  rows: { legend: 'Points', path: 'points', said: '' },
+  foundRows: { legend: 'Points as found, before adjustment', path: 'asFound', said: ' as found' },
+} as const;
+
+interface PointsProps {
+  readonly kind: Measured;
+  readonly series: keyof typeof SERIES;
 }
 
-const offered = (quantity: 'pressure' | 'torque') =>
-  unitsOf(quantity).map((unit) => ({ value: unit, words: unitLabel(unit) }));
+/** "points.2.torque" → "Point 3, torque". */
+function pointWords(path: string, said: string): string {
+  const [, row, part] = /points\.(\d+)\.?(\w*)/.exec(path) ?? [];
+  return row === undefined
+    ? `Points${said}`
+    : [`Point ${Number(row) + 1}${said}`, part].filter(Boolean).join(', ');
+}
 
 /** The certificate's points, typed row by row or pasted from a sheet into the first cell. */
-export function CertificatePoints({ kind }: { readonly kind: Measured }) {
+export function CertificatePoints({ kind, series }: PointsProps) {
   const { control, register } = useFormContext<CertificateForm>();
-  const { fields, append, remove, replace } = useFieldArray({ control, name: 'rows' });
-  const rows = useWatch({ control, name: 'rows' });
+  const { fields, append, remove, replace } = useFieldArray({ control, name: series });
+  const rows = useWatch({ control, name: series });
   const [pressureUnit, torqueUnit] = useWatch({ control, name: ['pressureUnit', 'torqueUnit'] });
-  const faults = useFaultsUnder('points');
+  const { legend, path, said } = SERIES[series];
+  const faults = useFaultsUnder(path);
   const [first, second] = HEADINGS[kind];
   const wrench = kind === 'pressure-torque';
-  const hand = kind === 'hand torque';
+  const units = { first: kind === 'hand torque' ? torqueUnit : pressureUnit, second: torqueUnit };
 
   const onPaste = (event: ClipboardEvent) => {
     const pasted = pastedRows(event.clipboardData.getData('text'));
@@ -44,33 +52,38 @@ export function CertificatePoints({ kind }: { readonly kind: Measured }) {
     event.preventDefault();
     replace(pasted);
   };
-  const wrong = (text: string | undefined, unit: string) => (readable(text ?? '', unit) ? undefined : true);
+  // Enter goes down the column, as it does in a sheet, and makes the next row at the end; it never sends the form.
+  const onKeyDown = (event: KeyboardEvent<HTMLTableElement>) => {
+    const { target } = event;
+    if (event.key !== 'Enter' || !(target instanceof HTMLInputElement)) return;
+    event.preventDefault();
+    const [, at = '0', column] = /\.(\d+)\.(\w+)$/.exec(target.name) ?? [];
+    const next = Number(at) + 1;
+    const focusName = `${series}.${next}.${column}`;
+    if (next === fields.length) append(blankRow(), { shouldFocus: true, focusName });
+    else document.querySelector<HTMLInputElement>(`input[name="${focusName}"]`)?.focus();
+  };
+  const cell = (at: number, column: 'first' | 'second' | 'uncertainty', label: string, unit: string) => (
+    <td className="num">
+      <input
+        aria-label={`${label}, point ${at + 1}${said}`}
+        inputMode="decimal"
+        autoComplete="off"
+        aria-invalid={readable(rows?.[at]?.[column] ?? '', unit) ? undefined : true}
+        {...(column === 'first' ? { onPaste } : {})}
+        {...register(`${series}.${at}.${column}`)}
+      />
+    </td>
+  );
 
   return (
     <fieldset>
-      <legend>Points</legend>
-      <div className="fields">
-        {!hand && (
-          <Choice
-            name="pressureUnit"
-            label="Unit of pressure"
-            options={offered('pressure')}
-            blank="Choose the unit"
-          />
-        )}
-        {(wrench || hand) && (
-          <Choice
-            name="torqueUnit"
-            label="Unit of torque"
-            options={offered('torque')}
-            blank="Choose the unit"
-          />
-        )}
-      </div>
+      <legend>{legend}</legend>
       <p className="small lead-in">
-        Type the points, or paste rows of a sheet into the first cell. The decimal sign is a point.
+        Type the points, or paste rows of a sheet into the first cell. The decimal sign is a point; Enter goes
+        down the column.
       </p>
-      <table className="grid-in points">
+      <table className="grid-in points" onKeyDown={onKeyDown}>
         <thead>
           <tr>
             <th scope="col">
@@ -79,6 +92,7 @@ export function CertificatePoints({ kind }: { readonly kind: Measured }) {
             <th scope="col">{first}</th>
             <th scope="col">{second}</th>
             {wrench && <th scope="col">Pressure was</th>}
+            {wrench && <th scope="col">Own uncertainty, ±</th>}
             <th scope="col">
               <span className="unseen">Remove</span>
             </th>
@@ -88,34 +102,28 @@ export function CertificatePoints({ kind }: { readonly kind: Measured }) {
           {fields.map((field, at) => (
             <tr key={field.id}>
               <th scope="row">{at + 1}</th>
-              <td className="num">
-                <input
-                  aria-label={`${first}, point ${at + 1}`}
-                  inputMode="decimal"
-                  aria-invalid={wrong(rows?.[at]?.first, pressureUnit)}
-                  onPaste={onPaste}
-                  {...register(`rows.${at}.first`)}
-                />
-              </td>
-              <td className="num">
-                <input
-                  aria-label={`${second}, point ${at + 1}`}
-                  inputMode="decimal"
-                  aria-invalid={wrong(rows?.[at]?.second, torqueUnit)}
-                  {...register(`rows.${at}.second`)}
-                />
-              </td>
+              {cell(at, 'first', first, units.first)}
+              {cell(at, 'second', second, units.second)}
               {wrench && (
                 <td>
-                  <select aria-label={`Direction, point ${at + 1}`} {...register(`rows.${at}.direction`)}>
+                  <select
+                    aria-label={`Direction, point ${at + 1}${said}`}
+                    {...register(`${series}.${at}.direction`)}
+                  >
                     <option value="up">rising</option>
                     <option value="down">falling</option>
                   </select>
                 </td>
               )}
+              {wrench && cell(at, 'uncertainty', 'Own uncertainty', torqueUnit)}
               <td>
                 <button type="button" className="link small" onClick={() => remove(at)}>
-                  Remove<span className="unseen"> point {at + 1}</span>
+                  Remove
+                  <span className="unseen">
+                    {' '}
+                    point {at + 1}
+                    {said}
+                  </span>
                 </button>
               </td>
             </tr>
@@ -124,11 +132,11 @@ export function CertificatePoints({ kind }: { readonly kind: Measured }) {
       </table>
       {faults.map((fault) => (
         <p className="fault-line" key={fault.field}>
-          {pointWords(fault.field)}: {fault.allowed}
+          {pointWords(bare(fault.field), said)}: {fault.allowed}
         </p>
       ))}
       <button type="button" className="quiet" onClick={() => append(blankRow())}>
-        Add a point
+        Add a point{said}
       </button>
     </fieldset>
   );

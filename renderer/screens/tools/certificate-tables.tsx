@@ -40,16 +40,22 @@ export function TorquePoints({ line, pressureUnit, torqueUnit }: TorquePointsPro
   );
 }
 
-type GaugePointList = Extract<CertificateData['measured'], { kind: 'gauge' }>['points'];
+type WithoutLine = Exclude<CertificateData['measured'], { kind: 'pressure-torque' }>;
 
-export function GaugePoints({ points }: { readonly points: GaugePointList }) {
+/** Points of a gauge or a hand torque wrench, as written on the certificate. */
+export function PointPairs({ measured }: { readonly measured: WithoutLine }) {
+  const { kind } = measured;
+  const points =
+    kind === 'gauge'
+      ? measured.points.map(({ indicated, reference }) => ({ shown: indicated, reference }))
+      : measured.points.map(({ set, reference }) => ({ shown: set, reference }));
   if (points.length === 0) return <p className="small">The certificate states no points.</p>;
   return (
     <table className="tab narrow">
       <thead>
         <tr>
           <th scope="col" className="num">
-            Gauge showed
+            {kind === 'gauge' ? 'Gauge showed' : 'Wrench set to'}
           </th>
           <th scope="col" className="num">
             Reference
@@ -61,7 +67,7 @@ export function GaugePoints({ points }: { readonly points: GaugePointList }) {
           // biome-ignore lint/suspicious/noArrayIndexKey: a certificate's points never change place
           <tr key={at}>
             <td className="num">
-              {point.indicated.text} <span className="unit">{UNITS[point.indicated.unit].label}</span>
+              {point.shown.text} <span className="unit">{UNITS[point.shown.unit].label}</span>
             </td>
             <td className="num">
               {point.reference.text} <span className="unit">{UNITS[point.reference.unit].label}</span>
