@@ -4,8 +4,8 @@ import type { FlangeRow } from '../reference/flanges.ts';
 import { ringGasket, ringOfFlange } from '../reference/gaskets.ts';
 import { oncePer } from '../reference/once-per.ts';
 import { leastTrusted, type RowStatus, statusText } from '../reference/status.ts';
-import { cellsToConfirm, faceCells, type TableCell } from '../reference/table-cells.ts';
-import type { TableValue } from '../reference/table-value.ts';
+import { cellsToConfirm, faceCells } from '../reference/table-cells.ts';
+import type { TableCell, TableValue } from '../reference/table-value.ts';
 import { showQuantity } from '../text/number.ts';
 import type { Known } from './known.ts';
 

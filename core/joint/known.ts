@@ -1,6 +1,6 @@
 import type { OriginMark } from '../contract/joint.ts';
 import type { RowStatus } from '../reference/status.ts';
-import type { TableCell } from '../reference/table-cells.ts';
+import type { TableCell } from '../reference/table-value.ts';
 
 /** A value in force, with where it came from. */
 export interface Known<T> {

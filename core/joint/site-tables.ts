@@ -1,6 +1,6 @@
 import type { Confirmation, PlanRow, SiteFlange, SiteGrade } from '../contract/site.ts';
 import { statusText } from '../reference/status.ts';
-import type { TableCell } from '../reference/table-cells.ts';
+import type { TableCell } from '../reference/table-value.ts';
 import { sameName } from '../text/same-name.ts';
 import type { Known } from './known.ts';
 

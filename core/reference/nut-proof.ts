@@ -5,8 +5,7 @@ import { ASTM_A194, ASTM_A194_NOTES } from './astm-a194.ts';
 import { METRIC_THREADS } from './iso-261.ts';
 import { ISO_898_2 } from './iso-898-2.ts';
 import { statusText } from './status.ts';
-import type { TableCell } from './table-cells.ts';
-import type { TableValue } from './table-value.ts';
+import type { TableCell, TableValue } from './table-value.ts';
 
 /** Nut standards a proof stress is asked for; ISO 4033 is the high nut, style 2. */
 export type ProofSeries = NutSeries | 'ISO 4033';

@@ -8,8 +8,7 @@ import { RATINGS_2_2_METRIC, RATINGS_2_3_METRIC } from './asme-b16-5-ratings-2-2
 import { RATINGS_BEFORE_2003 } from './asme-b16-5-ratings-before-2003.ts';
 import type { RatingRow } from './rating-row.ts';
 import { plainRating } from './size-names.ts';
-import type { TableCell } from './table-cells.ts';
-import { doubtfulPoints, interpolated, type TableValue } from './table-value.ts';
+import { doubtfulPoints, interpolated, type TableCell, type TableValue } from './table-value.ts';
 
 /** Two editions circulate under each other's name; they are never mixed. */
 export type RatingEdition = '2003 and later' | 'before 2003';

@@ -17,19 +17,8 @@ import {
 import { proofCells } from './nut-proof.ts';
 import { ratingCells } from './ratings.ts';
 import { needsConfirmation, statusText } from './status.ts';
-import type { TableValue } from './table-value.ts';
+import type { TableCell, TableValue } from './table-value.ts';
 import { temperatureCells } from './temperature.ts';
-
-/** One value of a shipped table as a person can look it up and confirm it. */
-export interface TableCell {
-  /** Standard or specification the table carries over. */
-  readonly table: string;
-  readonly key: string;
-  readonly field: string;
-  readonly name: string;
-  /** The value as the confirmation keeps it: another one in a later table is not confirmed by it. */
-  readonly value: string;
-}
 
 type Cells = readonly TableCell[];
 

@@ -1,6 +1,5 @@
 import type { Unit } from '../units/units.ts';
 import { leastTrusted, type RowStatus, statusText } from './status.ts';
-import type { TableCell } from './table-cells.ts';
 
 /** Where a value stands in the shipped tables, and how a person reads it there. */
 export interface CellPlace {
@@ -9,6 +8,17 @@ export interface CellPlace {
   readonly field: string;
   readonly name: string;
   readonly unit: Unit;
+}
+
+/** One value of a shipped table as a person can look it up and confirm it. */
+export interface TableCell {
+  /** Standard or specification the table carries over. */
+  readonly table: string;
+  readonly key: string;
+  readonly field: string;
+  readonly name: string;
+  /** The value as the confirmation keeps it: another one in a later table is not confirmed by it. */
+  readonly value: string;
 }
 
 /** One value of a table, SI, with what a person has to know about it. */

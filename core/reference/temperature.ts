@@ -4,8 +4,7 @@ import { ASME_B31_1_MODULUS } from './asme-b31-1-modulus.ts';
 import { ASME_II_D_EXPANSION } from './asme-ii-d-expansion.ts';
 import { EN_10269, EN_10269_LARGEST_MM } from './en-10269.ts';
 import { plainGrade } from './strengths.ts';
-import type { TableCell } from './table-cells.ts';
-import { doubtfulPoints, interpolated, type Point, type TableValue } from './table-value.ts';
+import { doubtfulPoints, interpolated, type Point, type TableCell, type TableValue } from './table-value.ts';
 
 const LOW_ALLOY = 'Cr-Mo steel, 1/2 to 2 % Cr';
 const AUSTENITIC = 'austenitic stainless steel';

@@ -5,7 +5,7 @@ import { type ResolvedJoint, resolveJoint } from '../joint/resolve.ts';
 import { selectForTarget, type TargetSelection } from '../joint/selection.ts';
 import { startsFromGasket, targetLoad } from '../joint/target.ts';
 import type { CardInput } from './input.ts';
-import type { SetShare } from './set-shares.ts';
+import type { SetShare } from './set-share.ts';
 
 /** What the joint alone says: bolting, friction, and the load and torque to aim at. */
 export interface Basis {

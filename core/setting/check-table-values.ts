@@ -4,7 +4,7 @@ import type { JointGasket } from '../joint/gaskets.ts';
 import type { Known } from '../joint/known.ts';
 import { confirmationOf } from '../joint/site-tables.ts';
 import { isDisputed, needsConfirmation, type RowStatus, statusText } from '../reference/status.ts';
-import type { TableCell } from '../reference/table-cells.ts';
+import type { TableCell } from '../reference/table-value.ts';
 import type { Basis } from './basis.ts';
 import { headOf } from './check-fit.ts';
 import type { CardInput } from './input.ts';

@@ -3,16 +3,7 @@ import { jointOfSet } from '../joint/bolt-set.ts';
 import { startsFromGasket } from '../joint/target.ts';
 import { basisOf } from './basis.ts';
 import type { CardInput } from './input.ts';
-
-/** What a further bolt set puts on the gasket while it stands at its own target. */
-export interface SetShare {
-  readonly name: string;
-  /** nb */
-  readonly count: number | null;
-  /** F of one of its bolts, N */
-  readonly load: number | null;
-  readonly missing: readonly InputGap[];
-}
+import type { SetShare } from './set-share.ts';
 
 /** Name of the set that stands in the joint’s own bolting, where there are several. */
 export const OWN_BOLTING = 'bolting of the joint';
