@@ -215,3 +215,4 @@ export const reactionView = z.strictObject({
   needs: z.string().nullable(),
   cautions: z.array(z.strictObject({ text: z.string(), source: z.string() })),
 });
+export type ReactionView = z.infer<typeof reactionView>;
