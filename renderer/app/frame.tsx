@@ -8,7 +8,12 @@ import { applyTheme, type Theme, theme } from './theme.ts';
 
 /** Only doors that lead somewhere. */
 const DOORS = [
-  { words: 'Tool room', to: '/tools', holds: /^\/(tools|import\/(tools|certificate))/ },
+  {
+    words: 'Tool room',
+    to: '/tool-room',
+    holds:
+      /^\/(tool-room|tools|due|custody|kits|labels|checks|checklists|tool-rules|cases|import\/(tools|certificate))/,
+  },
   { words: 'Joints', to: '/joints', holds: /^\/($|joints|settings|events|units|import\/joints)/ },
   { words: 'Evidence', to: '/evidence', holds: /^\/(evidence|people|site-tables|plans)/ },
 ];
@@ -19,7 +24,11 @@ export function Frame() {
   usePageFocus(location);
   return (
     <>
-      <button type="button" className="skip quiet" onClick={() => document.getElementById('page')?.focus()}>
+      <button
+        type="button"
+        className="skip quiet no-print"
+        onClick={() => document.getElementById('page')?.focus()}
+      >
         To the page
       </button>
       <header className="top">

@@ -1,6 +1,9 @@
 import { Fragment, type ReactElement } from 'react';
 import { Link, Redirect, Route, Switch } from 'wouter';
 import { Desk, Title } from '../components/desk.tsx';
+import { CustodyDesk } from '../screens/custody/custody-desk.tsx';
+import { DueCalendar } from '../screens/due/due-calendar.tsx';
+import { DueList } from '../screens/due/due-list.tsx';
 import { EventPage } from '../screens/events/event-page.tsx';
 import { RecordBreakout } from '../screens/events/record-breakout.tsx';
 import { RecordTightening } from '../screens/events/record-tightening.tsx';
@@ -10,6 +13,9 @@ import { CompareSheet } from '../screens/joints/compare-sheet.tsx';
 import { EditJoint, NewJoint } from '../screens/joints/joint-edit.tsx';
 import { JointList } from '../screens/joints/joint-list.tsx';
 import { JointPage } from '../screens/joints/joint-page.tsx';
+import { EditKit, NewKit } from '../screens/kits/kit-edit.tsx';
+import { KitList } from '../screens/kits/kit-list.tsx';
+import { KitPage } from '../screens/kits/kit-page.tsx';
 import { PeoplePage } from '../screens/people/people-page.tsx';
 import { IssuedSheet } from '../screens/settings/issued-sheet.tsx';
 import { SettingDesk } from '../screens/settings/setting-desk.tsx';
@@ -18,9 +24,12 @@ import { PlansPage } from '../screens/site/plans-page.tsx';
 import { EditSiteRow, NewSiteRow } from '../screens/site/site-row-edit.tsx';
 import { SiteTablesPage } from '../screens/site/site-tables-page.tsx';
 import { NewCertificate } from '../screens/tools/certificate-new.tsx';
+import { LabelSheet } from '../screens/tools/label-sheet.tsx';
+import { RoomStart } from '../screens/tools/room-start.tsx';
 import { EditTool, NewTool } from '../screens/tools/tool-edit.tsx';
 import { ToolList } from '../screens/tools/tool-list.tsx';
 import { ToolPage } from '../screens/tools/tool-page.tsx';
+import { ToolUses } from '../screens/tools/tool-uses.tsx';
 import { UnitsPage } from '../screens/units/units-page.tsx';
 
 type Params = Readonly<Record<string, string | undefined>>;
@@ -78,6 +87,23 @@ export function Pages() {
           <EventPage id={id} />
         ))}
       </Route>
+      <Route path="/tool-room" component={RoomStart} />
+      <Route path="/due" component={DueList} />
+      <Route path="/due/calendar" component={DueCalendar} />
+      <Route path="/custody" component={CustodyDesk} />
+      <Route path="/kits" component={KitList} />
+      <Route path="/kits/new" component={NewKit} />
+      <Route path="/kits/:id">
+        {about((id) => (
+          <KitPage id={id} />
+        ))}
+      </Route>
+      <Route path="/kits/:id/edit">
+        {about((id) => (
+          <EditKit id={id} />
+        ))}
+      </Route>
+      <Route path="/labels/:id?">{({ id }) => <LabelSheet key={id ?? ''} id={id} />}</Route>
       <Route path="/tools" component={ToolList} />
       <Route path="/tools/new" component={NewTool} />
       <Route path="/tools/:id">
@@ -88,6 +114,11 @@ export function Pages() {
       <Route path="/tools/:id/edit">
         {about((id) => (
           <EditTool id={id} />
+        ))}
+      </Route>
+      <Route path="/tools/:id/uses">
+        {about((id) => (
+          <ToolUses id={id} />
         ))}
       </Route>
       <Route path="/tools/:id/certificates/new">

@@ -10,6 +10,7 @@ import { Failure } from '../../components/failure.tsx';
 import { Faults } from '../../components/faults.ts';
 import { Choice, LongText, same, Text } from '../../components/fields.tsx';
 import { TOOL_CLASSES } from '../../components/tool-classes.ts';
+import { layOnDesk } from '../custody/desk-state.ts';
 import { ClassFields, OwnerFields } from './class-fields.tsx';
 import { EMPTY_TOOL, type ToolForm, toolForm, toolInput } from './tool-form-values.ts';
 import { ToolIndex } from './tool-index.tsx';
@@ -41,6 +42,29 @@ export function EditTool({ id }: { readonly id: string }) {
         )}
       </Asked>
     </Desk>
+  );
+}
+
+/** A tool's status is the outcome of its moves: it is read here and changed at the desk. */
+function StatusText({ tool }: { readonly tool: ToolDetail }) {
+  const [, goTo] = useLocation();
+  return (
+    <div className="field">
+      <span className="label">Status</span>
+      <span>{tool.data.status}</span>
+      <span className="hint">
+        <button
+          type="button"
+          className="link small"
+          onClick={() => {
+            layOnDesk([{ id: tool.id, number: tool.data.number }]);
+            goTo('/custody');
+          }}
+        >
+          Change it at the custody desk
+        </button>
+      </span>
+    </div>
   );
 }
 
@@ -78,7 +102,11 @@ function ToolEditor({ tool }: { readonly tool: ToolDetail | null }) {
             <div className="fields">
               <Text name="number" label="Tool number" hint="As on the tool's label" />
               <Text name="serial" label="Serial number" />
-              <Choice name="status" label="Status" options={same(STATUSES)} />
+              {tool === null ? (
+                <Choice name="status" label="Status" options={same(STATUSES)} />
+              ) : (
+                <StatusText tool={tool} />
+              )}
               <Text name="place" label="Place" />
               <OwnerFields />
             </div>

@@ -1,16 +1,22 @@
 import { Link } from 'wouter';
+import type { DueState } from '../../../core/contract/check.ts';
 import type { RequestInput } from '../../../core/contract/requests.ts';
 import type { ToolClass, ToolSummary } from '../../../core/contract/tool.ts';
-import { allRows } from '../../app/ask.ts';
+import { allRows, useAskAll } from '../../app/ask.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
+import { DueMark, worstDue } from '../../components/due-mark.tsx';
 import { type Column, FoundTable } from '../../components/found-table.tsx';
 import { useSlash, walkEntries } from '../../components/list-keys.ts';
 import { TOOL_CLASSES } from '../../components/tool-classes.ts';
 import { Validity } from '../../components/validity.tsx';
+import { RoomIndex } from './room-index.tsx';
 import { useToolSearch } from './tool-search.ts';
 
 type Sort = RequestInput<'tool.list'>['sort'];
+
+/** Days ahead that the mark in the list speaks of, as on the start page. */
+const SOON_DAYS = 31;
 
 const COLUMNS: readonly Column<Sort>[] = [
   { sort: 'number', words: 'Number' },
@@ -18,20 +24,33 @@ const COLUMNS: readonly Column<Sort>[] = [
   { sort: null, words: 'Ratings' },
   { sort: 'status', words: 'Status' },
   { sort: 'validUntil', words: 'Certificate' },
+  { sort: null, words: 'Due' },
 ];
+
+const STATUSES = ['available', 'issued', 'at the laboratory', 'quarantined', 'scrapped'] as const;
+const OWNERS = [
+  { value: 'own', words: 'the site’s own' },
+  { value: 'hired', words: 'hired' },
+] as const;
 
 export function ToolList() {
   const { search, found, change } = useToolSearch();
   const slash = useSlash();
+  const dues = useWorstDues();
   return (
     <Desk
-      indexLabel="Classes of tool"
-      index={<ClassFilter chosen={search.class} onChoose={(chosen) => change({ class: chosen })} />}
+      indexLabel="Tool room"
+      index={
+        <>
+          <RoomIndex />
+          <ClassFilter chosen={search.class} onChoose={(chosen) => change({ class: chosen })} />
+        </>
+      }
     >
       {/* biome-ignore lint/a11y/noStaticElementInteractions: arrow keys only carry the focus between the links inside */}
       <div onKeyDown={walkEntries}>
         <Title
-          name="Tool room"
+          name="Tools"
           kind={
             <span className="row">
               <Link className="quiet" href="/import/tools">
@@ -46,15 +65,43 @@ export function ToolList() {
             </span>
           }
         />
-        <input
-          type="search"
-          aria-label="Find a tool"
-          aria-keyshortcuts="/"
-          placeholder="Find by number, serial or place ( / )"
-          ref={slash}
-          value={search.text}
-          onChange={(event) => change({ text: event.target.value })}
-        />
+        <div className="filters no-print">
+          <input
+            type="search"
+            aria-label="Find a tool"
+            aria-keyshortcuts="/"
+            placeholder="Find by number, serial or place ( / )"
+            ref={slash}
+            value={search.text}
+            onChange={(event) => change({ text: event.target.value })}
+          />
+          <select
+            aria-label="Status"
+            value={search.status ?? ''}
+            onChange={(event) =>
+              change({ status: STATUSES.find((each) => each === event.target.value) ?? null })
+            }
+          >
+            <option value="">Every status</option>
+            {STATUSES.map((each) => (
+              <option key={each}>{each}</option>
+            ))}
+          </select>
+          <select
+            aria-label="Owner"
+            value={search.owner ?? ''}
+            onChange={(event) =>
+              change({ owner: OWNERS.find(({ value }) => value === event.target.value)?.value ?? null })
+            }
+          >
+            <option value="">Every owner</option>
+            {OWNERS.map(({ value, words }) => (
+              <option key={value} value={value}>
+                {words}
+              </option>
+            ))}
+          </select>
+        </div>
         <Asked asking={found} what="the tools">
           {(rows) => (
             <FoundTable
@@ -62,12 +109,12 @@ export function ToolList() {
               columns={COLUMNS}
               search={search}
               onChange={change}
-              row={(row) => <Row key={row.id} row={row} />}
+              row={(row) => <Row key={row.id} row={row} due={dues(row.id)} />}
               noun="tool"
               empty={
-                search.text === '' && search.class === null
+                search.text === '' && search.class === null && !search.status && !search.owner
                   ? 'There is no tool on the register yet. Import a tool list or enter the first one.'
-                  : 'No tool matches. Change the words or the class.'
+                  : 'No tool matches. Change the words, the class, the status or the owner.'
               }
               exported={{
                 name: 'tools',
@@ -77,6 +124,8 @@ export function ToolList() {
                   'Class',
                   'Ratings (units in the cell)',
                   'Status',
+                  'Holder',
+                  'Owner',
                   'Place',
                   'Certificate valid until (YYYY-MM-DD)',
                 ],
@@ -87,6 +136,8 @@ export function ToolList() {
                   row.class,
                   row.ratings,
                   row.status,
+                  row.holder ?? '',
+                  row.owner,
                   row.place,
                   row.validUntil ?? (row.needsCertificate ? 'no certificate' : 'needs none'),
                 ],
@@ -99,7 +150,22 @@ export function ToolList() {
   );
 }
 
-function Row({ row }: { readonly row: ToolSummary }) {
+/** The worst of each tool's dues; null while they are read. */
+function useWorstDues(): (toolId: string) => DueState | null {
+  const dues = useAskAll('tool.due', {
+    on: null,
+    withinDays: SOON_DAYS,
+    text: '',
+    class: null,
+    all: false,
+    page: 1,
+    pageSize: 200,
+  });
+  const states = Map.groupBy(dues.data ?? [], ({ toolId }) => toolId);
+  return (toolId) => worstDue(states.get(toolId)?.map(({ state }) => state) ?? []);
+}
+
+function Row({ row, due }: { readonly row: ToolSummary; readonly due: DueState | null }) {
   return (
     <tr>
       <th scope="row">
@@ -108,20 +174,39 @@ function Row({ row }: { readonly row: ToolSummary }) {
         </Link>
         {row.serial && <div className="small">serial {row.serial}</div>}
       </th>
-      <td>{row.class}</td>
+      <td>
+        {row.class}
+        {row.owner === 'hired' && <div className="small">hired</div>}
+      </td>
       <td>{row.ratings}</td>
       <td>
         <span className={row.status === 'quarantined' || row.status === 'scrapped' ? 'flag' : undefined}>
           {row.status}
         </span>
+        {row.holder && <div className="small">with {row.holder}</div>}
         {row.place && <div className="small">{row.place}</div>}
       </td>
       <td className="date">
         <Validity tool={row} />
       </td>
+      <td className="date">{due && <DueMark state={due} />}</td>
     </tr>
   );
 }
+
+/** Several tools of a class. */
+const CLASS_WORDS: Readonly<Record<ToolClass, string>> = {
+  'drive unit': 'Drive units',
+  cassette: 'Cassettes',
+  'square-drive head': 'Square-drive heads',
+  reducer: 'Reducers',
+  pump: 'Pumps',
+  gauge: 'Gauges',
+  hose: 'Hoses',
+  coupler: 'Couplers',
+  'counterhold wrench': 'Counterhold wrenches',
+  'hand torque wrench': 'Hand torque wrenches',
+};
 
 interface ClassFilterProps {
   readonly chosen: ToolClass | null;
@@ -146,7 +231,7 @@ function ClassFilter({ chosen, onChoose }: ClassFilterProps) {
       <h2>Classes</h2>
       <ol>
         {entry(null, 'All tools')}
-        {TOOL_CLASSES.map((each) => entry(each, `${each[0]?.toUpperCase()}${each.slice(1)}s`))}
+        {TOOL_CLASSES.map((each) => entry(each, CLASS_WORDS[each]))}
       </ol>
     </>
   );

@@ -1,112 +1,116 @@
-import { Link } from 'wouter';
-import type { ToolDetail } from '../../../core/contract/tool.ts';
+import { Link, useLocation } from 'wouter';
+import type { CustodyStep } from '../../../core/contract/custody.ts';
+import type { ToolRecord } from '../../../core/contract/tool-record.ts';
 import { useAsk } from '../../app/ask.ts';
-import { counted } from '../../app/text/number.ts';
-import { day } from '../../app/text/time.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
-import { Unknown } from '../../components/number.tsx';
-import { CertificateSection } from './certificate-section.tsx';
+import { Attachments } from '../attachments/attachments.tsx';
+import { layOnDesk } from '../custody/desk-state.ts';
+import { DueTable } from '../due/due-table.tsx';
+import { CertificateOverview } from './certificate-overview.tsx';
+import { RecordCases } from './record-cases.tsx';
+import { RecordChecks } from './record-checks.tsx';
+import { RecordFoot } from './record-foot.tsx';
+import { RecordHistory } from './record-history.tsx';
+import { RecordIdentity } from './record-identity.tsx';
+import { RecordMoves } from './record-moves.tsx';
+import { RecordUses } from './record-uses.tsx';
 import { ToolIndex } from './tool-index.tsx';
-import { toolLines } from './tool-lines.ts';
+import { ToolMargin } from './tool-margin.tsx';
 
+/** Everything the register knows of one tool, as it stands and as it is printed for whoever asks. */
 export function ToolPage({ id }: { readonly id: string }) {
-  const tool = useAsk('tool.get', { id });
+  const record = useAsk('tool.record', { id });
   return (
     <Desk
       indexLabel="Tools"
       index={<ToolIndex current={id} />}
-      doings={tool.data && <ToolDoings id={id} />}
-      margin={tool.data && <ToolMargin tool={tool.data} />}
+      doings={record.data && <ToolDoings tool={record.data} />}
+      margin={record.data && <ToolMargin tool={record.data} />}
     >
-      <Asked asking={tool} what="the tool">
-        {(detail) => (
-          <>
-            <Title
-              name={detail.data.number}
-              beside={detail.data.properties.class}
-              under={[detail.data.serial && `serial ${detail.data.serial}`, detail.data.place]
-                .filter(Boolean)
-                .join(' · ')}
-              kind={
-                <>
-                  {detail.data.status}
-                  <span className="small">version {detail.version}</span>
-                </>
-              }
-            />
-            <dl className="lines narrow">
-              {toolLines(detail.data).map(([name, text]) => (
-                <div key={name}>
-                  <dt>{name}</dt>
-                  <dd>{text ?? <Unknown />}</dd>
-                </div>
-              ))}
-            </dl>
-            {detail.data.remarks && (
-              <section>
-                <h2>Remarks</h2>
-                <p>{detail.data.remarks}</p>
-              </section>
-            )}
-            <Certificates certificates={detail.certificates} />
-            {detail.certificates.length === 0 && (
-              <section>
-                <h2>Certificates</h2>
-                <p className="small">No certificate hangs on this tool.</p>
-              </section>
-            )}
-          </>
-        )}
+      <Asked asking={record} what="the tool">
+        {(tool) => <ToolBody tool={tool} />}
       </Asked>
     </Desk>
   );
 }
 
-/** The certificate calibrated last stands open; the earlier ones are folded under it. */
-function Certificates({ certificates }: { readonly certificates: ToolDetail['certificates'] }) {
-  const ordered = [...certificates].sort((one, other) =>
-    other.data.calibratedOn.localeCompare(one.data.calibratedOn),
-  );
-  const [newest, ...earlier] = ordered;
+function ToolBody({ tool }: { readonly tool: ToolRecord }) {
+  const { data } = tool;
   return (
-    <>
-      {newest && <CertificateSection certificate={newest} />}
-      {earlier.map((certificate) => (
-        <details key={certificate.id} className="folded">
-          <summary>
-            Certificate {certificate.data.number}{' '}
+    <div className="auditor">
+      <Title
+        name={data.number}
+        beside={data.properties.class}
+        under={[data.serial && `serial ${data.serial}`, data.place].filter(Boolean).join(' · ')}
+        kind={
+          <>
+            {data.status}
             <span className="small">
-              {day(certificate.data.calibratedOn)} to {day(certificate.data.validUntil)},{' '}
-              {certificate.data.result}
+              {tool.holder === null ? `version ${tool.version}` : `with ${tool.holder}`}
             </span>
-          </summary>
-          <CertificateSection certificate={certificate} />
-        </details>
-      ))}
-    </>
+          </>
+        }
+      />
+      <RecordIdentity tool={tool} />
+      <section aria-label="Due">
+        <h2>Due</h2>
+        {tool.due.length === 0 ? (
+          <p className="small">
+            Nothing is asked for: no certificate, no rule of the site and no checklist names this class.
+          </p>
+        ) : (
+          <DueTable rows={tool.due} bare />
+        )}
+      </section>
+      <CertificateOverview certificates={tool.certificates} />
+      <RecordHistory history={tool.history} certified={tool.certificates.length > 0} />
+      <RecordChecks checks={tool.checks} />
+      <RecordMoves moves={tool.moves} />
+      <RecordUses tool={tool} />
+      <RecordCases cases={tool.cases} />
+      <Attachments owner={{ kind: 'tool', id: tool.id }} rows={tool.attachments} />
+      <RecordFoot tool={tool} />
+    </div>
   );
 }
 
-function ToolMargin({ tool }: { readonly tool: ToolDetail }) {
-  return (
-    <section>
-      <h2>Used</h2>
-      <p>
-        {tool.uses === 0
-          ? 'Not used in a recorded event yet.'
-          : `In ${counted(tool.uses, 'recorded event')}.`}
-      </p>
-    </section>
-  );
-}
+/** The step that is wanted most from each status; the desk offers the others. */
+const WANTED: Readonly<Record<ToolRecord['data']['status'], { step: CustodyStep; words: string }>> = {
+  available: { step: 'quarantine', words: 'Quarantine' },
+  issued: { step: 'return', words: 'Take it back' },
+  'at the laboratory': { step: 'take back from the laboratory', words: 'Take it back' },
+  quarantined: { step: 'release from quarantine', words: 'Release' },
+  scrapped: { step: 'quarantine', words: 'Quarantine' },
+};
 
-function ToolDoings({ id }: { readonly id: string }) {
+function ToolDoings({ tool }: { readonly tool: ToolRecord }) {
+  const [, goTo] = useLocation();
+  const { data, id } = tool;
+  const toDesk = (step: CustodyStep) => {
+    layOnDesk([{ id, number: data.number }], { step });
+    goTo('/custody');
+  };
+  const wanted = WANTED[data.status];
   return (
     <>
       <Link className="act" href={`/tools/${id}/certificates/new`}>
         Add a certificate
       </Link>
+      <button type="button" className="quiet" onClick={() => toDesk(wanted.step)}>
+        {wanted.words} at the desk
+      </button>
+      {data.status === 'issued' && (
+        <button type="button" className="quiet" onClick={() => toDesk('quarantine')}>
+          Quarantine at the desk
+        </button>
+      )}
+      <Link className="quiet" href={`/labels/${id}`}>
+        Its label
+      </Link>
+      <button type="button" className="quiet" onClick={() => window.print()}>
+        Print this page
+      </button>
       <Link className="quiet" href={`/tools/${id}/edit`}>
         Edit tool
       </Link>

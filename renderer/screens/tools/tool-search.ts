@@ -8,7 +8,16 @@ export const TOOLS_ON_A_PAGE = 30;
 
 const place = remembered<Search>(
   'tools',
-  { text: '', class: null, sort: 'number', direction: 'asc', page: 1, pageSize: TOOLS_ON_A_PAGE },
+  {
+    text: '',
+    class: null,
+    status: null,
+    owner: null,
+    sort: 'number',
+    direction: 'asc',
+    page: 1,
+    pageSize: TOOLS_ON_A_PAGE,
+  },
   window.sessionStorage,
 );
 
