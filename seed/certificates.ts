@@ -10,6 +10,7 @@ import {
   WEAK_BY,
   WEAK_WRENCH,
 } from './faults.ts';
+import { HIRED_WRENCH } from './further-tools.ts';
 import { type Random, randomStream } from './random.ts';
 import { toolsOf } from './tools.ts';
 import type { DemoCertificate } from './types.ts';
@@ -22,6 +23,7 @@ const POINTS = 10;
 
 type Drive = ReturnType<typeof toolsOf<'drive unit'>>[number];
 type Gauge = ReturnType<typeof toolsOf<'gauge'>>[number];
+type HandWrench = ReturnType<typeof toolsOf<'hand torque wrench'>>[number];
 
 /** Days since the newest calibration. */
 const LAST_CALIBRATION: Readonly<Record<string, number>> = {
@@ -38,6 +40,9 @@ const LAST_CALIBRATION: Readonly<Record<string, number>> = {
   'G-03': 200,
   'G-04': 75,
   'G-05': 260,
+  'T-01': 80,
+  'T-02': 350,
+  'T-03': 170,
 };
 
 /** Parts a drive unit was calibrated with; none for the others: their certificates name only the drive unit. */
@@ -48,7 +53,7 @@ const CALIBRATED_WITH: Readonly<Record<string, readonly string[]>> = {
   'W-07': ['K-15'],
 };
 
-/** Certificates of every drive unit and gauge, oldest first. */
+/** Certificates of every drive unit, gauge and hand torque wrench, oldest first. */
 export function demoCertificates(
   tools: readonly ToolInput[],
   today: string,
@@ -60,30 +65,40 @@ export function demoCertificates(
   const gauges = toolsOf(tools, 'gauge').flatMap((gauge) =>
     gaugeCertificates(gauge, today, randomStream(seed, `certificates ${gauge.number}`)),
   );
-  return [...drives, ...gauges].sort((a, b) => (a.calibratedOn < b.calibratedOn ? -1 : 1));
+  const hand = toolsOf(tools, 'hand torque wrench').flatMap((wrench) =>
+    handCertificates(wrench, today, randomStream(seed, `certificates ${wrench.number}`)),
+  );
+  return [...drives, ...gauges, ...hand].sort((a, b) => (a.calibratedOn < b.calibratedOn ? -1 : 1));
 }
 
 /** Dates of a tool's calibrations, oldest first. */
-function calibrationDates(number: string, today: string): string[] {
+export function calibrationDates(number: string, today: string): string[] {
   const lapsedYesterday = addDays(addYears(addDays(today, -1), -1), 1);
   const last =
     number === LAPSED_WRENCH ? lapsedYesterday : addDays(today, -(LAST_CALIBRATION[number] ?? 100));
-  return Array.from({ length: CALIBRATIONS }, (_, index) => {
-    const age = CALIBRATIONS - 1 - index;
+  // Of a hired tool the site has only the paper that came with it.
+  const calibrations = number === HIRED_WRENCH ? 1 : CALIBRATIONS;
+  return Array.from({ length: calibrations }, (_, index) => {
+    const age = calibrations - 1 - index;
     const late = number === LATE_WRENCH && age > 0 ? LATE_BY_DAYS : 0;
     return addDays(addYears(last, -age), age * EARLY_DAYS - late);
   });
 }
 
-function heading(tool: ToolInput, calibratedOn: string, suffix = '') {
+function heading(tool: ToolInput, calibratedOn: string) {
   return {
-    number: `DC-${calibratedOn.slice(0, 7)}-${tool.number}${suffix}`,
+    number: `DC-${calibratedOn.slice(0, 7)}-${tool.number}`,
     tool: tool.number,
     withTools: CALIBRATED_WITH[tool.number] ?? [],
     laboratory: 'Invented calibration laboratory',
     calibratedOn,
     validUntil: addDays(addYears(calibratedOn, 1), -1),
     validityBasis: 'invented site rule: 12 months',
+    method: 'invented laboratory method CM-02, rising load',
+    environment: {
+      temperature: { text: '21', unit: 'degC' } as const,
+      humidity: { text: '46', unit: 'percent' } as const,
+    },
     remarks: 'Invented demo data.',
   };
 }
@@ -91,30 +106,34 @@ function heading(tool: ToolInput, calibratedOn: string, suffix = '') {
 function driveCertificates(drive: Drive, today: string, random: Random): DemoCertificate[] {
   const ownError = 1 + 0.012 * random.normal();
   const dates = calibrationDates(drive.number, today);
+  let given = ownError;
   return dates.flatMap((calibratedOn, index): DemoCertificate[] => {
     const drifting = drive.number === DRIFTING_WRENCH;
     const yearly = drifting ? (1 - DRIFT_PER_YEAR) ** index : 1 + 0.003 * random.normal();
+    const before = given;
+    given = ownError * yearly;
     const certificate: DemoCertificate = {
       ...heading(drive, calibratedOn),
+      decisionRule: { limit: { text: '4', unit: 'percent' }, guardBand: index % 2 === 1 },
       result: 'within limits',
       condition: drifting ? 'as found' : 'as left',
-      measured: torquePoints(drive, ownError * yearly, random),
+      measured: torquePoints(drive, given, random),
     };
     const newest = index === dates.length - 1;
     if (drive.number === LAPSED_WRENCH && newest) return [{ ...certificate, validUntil: addDays(today, -1) }];
     if (drive.number !== WEAK_WRENCH || !newest) return [certificate];
-    const found: DemoCertificate = {
-      ...heading(drive, addDays(calibratedOn, -1), '-F'),
-      result: 'outside limits',
-      condition: 'as found',
-      measured: torquePoints(drive, ownError * (1 - WEAK_BY), random),
-      remarks: 'Invented demo data. Found 8 % low: worn seals; adjusted the next day.',
-    };
-    return [found, certificate];
+    return [
+      {
+        ...certificate,
+        asFound: torquePoints(drive, before, random, 1 - WEAK_BY),
+        remarks: 'Invented demo data. Found 8 % low: worn seals; replaced, adjusted and measured again.',
+      },
+    ];
   });
 }
 
-function torquePoints(drive: Drive, factor: number, random: Random): DemoCertificate['measured'] {
+/** Points up to the rating; `share` is what is left of the torque where the wrench had grown weak. */
+function torquePoints(drive: Drive, factor: number, random: Random, share = 1): DemoCertificate['measured'] {
   const { ratedPressure, ratedTorque } = drive.properties;
   const [pressure, torque] = [Number(ratedPressure.text), Number(ratedTorque.text)];
   // The last step ends at the rating; steps of a tenth of it stand on whole tens of bar or hundreds of psi.
@@ -125,7 +144,9 @@ function torquePoints(drive: Drive, factor: number, random: Random): DemoCertifi
     points: points.map((at) => ({
       pressure: { text: String(at), unit: ratedPressure.unit },
       torque: {
-        text: String(Math.round(torque * (factor * (at / pressure) - 0.005) * (1 + 0.001 * random.normal()))),
+        text: String(
+          Math.round(share * torque * (factor * (at / pressure) - 0.005) * (1 + 0.001 * random.normal())),
+        ),
         unit: ratedTorque.unit,
       },
       direction: 'up',
@@ -155,6 +176,27 @@ function gaugeCertificates(gauge: Gauge, today: string, random: Random): DemoCer
           reference: { text: reference.toFixed(unit === 'psi' ? 0 : 1), unit },
         };
       }),
+    },
+  }));
+}
+
+function handCertificates(wrench: HandWrench, today: string, random: Random): DemoCertificate[] {
+  const { least, most, torqueGraduation } = wrench.properties;
+  const middle = String((Number(least.text) + Number(most.text)) / 2);
+  return calibrationDates(wrench.number, today).map((calibratedOn) => ({
+    ...heading(wrench, calibratedOn),
+    decisionRule: { limit: { text: '4', unit: 'percent' }, guardBand: false },
+    result: 'within limits',
+    condition: 'as left',
+    measured: {
+      kind: 'hand torque',
+      points: [least.text, middle, most.text].map((set) => ({
+        set: { text: set, unit: 'N.m' },
+        reference: {
+          text: (Number(set) + 0.3 * Number(torqueGraduation.text) * random.normal()).toFixed(1),
+          unit: 'N.m',
+        },
+      })),
     },
   }));
 }

@@ -7,6 +7,7 @@ import {
   SEIZING,
   SEIZING_RATIOS,
   WEAK_BY,
+  WEAK_JOINTS,
   WEAK_SINCE_DAYS,
   WEAK_WRENCH,
 } from './faults.ts';
@@ -41,23 +42,45 @@ interface Site {
   readonly timeZone: string;
 }
 
+interface Plan extends Site {
+  /** Joints that were left to other wrenches while the planted one was suspect. */
+  readonly spared: ReadonlySet<string>;
+}
+
 interface Job {
   readonly joint: DemoJoint;
   readonly demand: Demand;
   readonly date: string;
   readonly random: Random;
-  readonly site: Site;
+  readonly site: Plan;
 }
 
 /** Work on every joint that has the data for it, ordered by time, all before today. */
 export function demoEvents(joints: readonly DemoJoint[], site: Site, seed: number): DemoEvent[] {
+  const history = (joint: DemoJoint, spared: ReadonlySet<string>) =>
+    jointHistory(joint, { ...site, spared }, randomStream(seed, `events ${joint.tag}`));
+  const first = new Map(joints.map((joint) => [joint.tag, history(joint, new Set())]));
+  const spared = new Set(suspectJoints([...first.values()].flat(), site.room).slice(WEAK_JOINTS));
   const events = joints.flatMap((joint) =>
-    jointHistory(joint, site, randomStream(seed, `events ${joint.tag}`)),
+    spared.has(joint.tag) ? history(joint, spared) : (first.get(joint.tag) ?? []),
   );
-  return events.sort((a, b) => Date.parse(a.happenedAt) - Date.parse(b.happenedAt));
+  return inOrder(events);
 }
 
-function jointHistory(joint: DemoJoint, site: Site, random: Random): DemoEvent[] {
+const inOrder = (events: readonly DemoEvent[]) =>
+  [...events].sort((a, b) => Date.parse(a.happenedAt) - Date.parse(b.happenedAt));
+
+/** Joints worked on with the planted wrench while it was suspect; those that were tightened first. */
+function suspectJoints(events: readonly DemoEvent[], { suspect }: Toolroom): string[] {
+  const uses = inOrder(events).filter(({ tools, happenedAt }) => {
+    const day = happenedAt.slice(0, 10);
+    return tools.drive === WEAK_WRENCH && day > suspect.after && day < suspect.before;
+  });
+  const tightened = uses.filter(({ kind }) => kind === 'tightening');
+  return [...new Set([...tightened, ...uses].map(({ joint }) => joint))];
+}
+
+function jointHistory(joint: DemoJoint, site: Plan, random: Random): DemoEvent[] {
   const demand = demandOf(joint);
   const seizing = joint.tag === SEIZING;
   const planted = seizing || joint.tag === LATE_USE;
@@ -111,9 +134,10 @@ function tighten(job: Job, history: DemoEvent[]): number | null {
   // The seizing joint is known to the people there: they bring a wrench that can open it again.
   const careless = joint.tag === LATE_USE;
   const reserve = joint.tag === SEIZING ? 2.2 : 1;
+  const want = { demand, torque: demand.torque, date, careless, withoutSuspect: site.spared.has(joint.tag) };
   const set =
-    chooseSet(site.room, { demand, torque: demand.torque * reserve, date, careless }, random) ??
-    chooseSet(site.room, { demand, torque: demand.torque, date, careless }, random);
+    chooseSet(site.room, { ...want, torque: demand.torque * reserve }, random) ??
+    chooseSet(site.room, want, random);
   const unfinished = demand.studs > 4 && random.chance(0.01);
   const done = {
     ...common(job, 8),
@@ -150,7 +174,7 @@ function tighten(job: Job, history: DemoEvent[]): number | null {
 }
 
 /** What a wrench really gave of what its certificate promised. */
-function deliveredShare(set: ChosenSet, date: string, site: Site): number {
+function deliveredShare(set: ChosenSet, date: string, site: Plan): number {
   const weak = set.tools.drive === WEAK_WRENCH && daysBetween(date, site.today) <= WEAK_SINCE_DAYS;
   return weak ? 1 - WEAK_BY : 1;
 }
@@ -165,9 +189,10 @@ function breakOut(job: Job, installed: number, planned: number | undefined, hist
   const [, second = Number.POSITIVE_INFINITY] = [...torques].sort((a, b) => b - a);
   const mustBeCut = (torque: number) => (atTheLast ? torque >= second : random.chance(kind.cut));
   // People take a wrench with something in hand, and where there is none, the one they have.
+  const want = { demand, torque: demand.torque, date, withoutSuspect: site.spared.has(joint.tag) };
   const set =
-    chooseSet(site.room, { demand, torque: demand.torque * kind.median * 1.2, date }, random) ??
-    chooseSet(site.room, { demand, torque: demand.torque, date }, random);
+    chooseSet(site.room, { ...want, torque: demand.torque * kind.median * 1.2 }, random) ??
+    chooseSet(site.room, want, random);
   const breakout: DemoBreakout = {
     ...common(job, 7),
     kind: 'breakout',

@@ -20,6 +20,8 @@ export const WEAK_WRENCH = 'W-02';
 /** Fraction by which it delivered less than its certificate said, from the day given in days before today. */
 export const WEAK_BY = 0.08;
 export const WEAK_SINCE_DAYS = 240;
+/** Joints tightened with it between its last good certificate and the one that found it. */
+export const WEAK_JOINTS = 23;
 
 /** Came back from the laboratory late; a joint was tightened with it meanwhile, days before today. */
 export const LATE_WRENCH = 'W-07';
@@ -72,7 +74,7 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
     tools: [],
   },
   {
-    what: 'This wrench was found delivering 8 % less than its certificate said; everything tightened with it in the months before got that much less.',
+    what: 'This wrench was found delivering 8 % less than its certificate said; 23 joints were tightened with it since the last good one, and nobody has opened a case yet.',
     joints: [],
     tools: [WEAK_WRENCH],
   },

@@ -11,3 +11,7 @@ export const PEOPLE = [
 ] as const;
 
 export const TECHNICIANS = ['Ines Marlow', 'Tomas Adewin', 'Greta Oakfen', 'Rahim Solberry'] as const;
+
+export const KEEPER = 'Joris Haldane-Reed';
+export const ENGINEER = 'Mei Fairlock';
+export const SUPERVISOR = 'Pia Wintergate';

@@ -1,8 +1,10 @@
 import { demoCertificates } from './certificates.ts';
 import { demoEvents } from './events.ts';
+import { furtherTools } from './further-tools.ts';
 import { demoJoints } from './joints.ts';
 import { CONFIRMATIONS } from './one-source.ts';
 import { PEOPLE } from './people.ts';
+import { demoRoom } from './room.ts';
 import { toolroom } from './toolroom.ts';
 import { demoTools } from './tools.ts';
 import type { DemoPlant } from './types.ts';
@@ -23,9 +25,11 @@ export interface DemoPlantOptions {
  */
 export function demoPlant({ today = '2026-11-25', seed = 20261125 }: DemoPlantOptions = {}): DemoPlant {
   const joints = demoJoints(seed);
-  const tools = demoTools(today);
+  const worked = demoTools(today);
+  const tools = [...worked, ...furtherTools(today)];
   const certificates = demoCertificates(tools, today, seed);
-  const site = { room: toolroom(tools, certificates), today, timeZone: DEMO_SITE.timeZone };
+  const site = { room: toolroom(worked, certificates, today), today, timeZone: DEMO_SITE.timeZone };
+  const events = demoEvents(joints, site, seed);
   return {
     site: DEMO_SITE,
     units: PLANT_UNITS.map(({ name }) => ({ name })),
@@ -34,6 +38,7 @@ export function demoPlant({ today = '2026-11-25', seed = 20261125 }: DemoPlantOp
     tools,
     certificates,
     confirmations: CONFIRMATIONS,
-    events: demoEvents(joints, site, seed),
+    events,
+    room: demoRoom(tools, certificates, events, site, seed),
   };
 }

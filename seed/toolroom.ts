@@ -12,8 +12,10 @@ import {
 } from '../core/contract/tool.ts';
 import { seat } from '../core/tools/fit.ts';
 import { roundToMark } from '../core/tools/gauge.ts';
+import { isAbsent, isInUse } from './absences.ts';
 import { gaugePointsOf, torquePointsOf } from './certificates.ts';
 import type { Demand } from './demand.ts';
+import { WEAK_WRENCH } from './faults.ts';
 import type { Random } from './random.ts';
 import type { DemoCertificate, DemoToolSet } from './types.ts';
 
@@ -30,6 +32,9 @@ export interface Toolroom {
   readonly pumps: readonly OfClass<'pump'>[];
   readonly hoses: readonly OfClass<'hose'>[];
   readonly certificates: readonly ReadCertificate[];
+  readonly today: string;
+  /** Days between which the planted wrench was wrong without anybody knowing: after the first, before the last. */
+  readonly suspect: { readonly after: string; readonly before: string };
 }
 
 /** A certificate with what a card makes of it. */
@@ -39,7 +44,15 @@ interface ReadCertificate {
   readonly correction: GaugeCorrection | null;
 }
 
-export function toolroom(tools: readonly ToolInput[], certificates: readonly DemoCertificate[]): Toolroom {
+export function toolroom(
+  tools: readonly ToolInput[],
+  certificates: readonly DemoCertificate[],
+  today: string,
+): Toolroom {
+  const [found, good] = certificates
+    .filter(({ tool }) => tool === WEAK_WRENCH)
+    .map(({ calibratedOn }) => calibratedOn)
+    .toReversed();
   const parsed = tools.map((tool) => toolData.parse(tool));
   const of = <C extends ToolProperties['class']>(wanted: C) =>
     parsed.filter((tool): tool is OfClass<C> => tool.properties.class === wanted);
@@ -55,6 +68,8 @@ export function toolroom(tools: readonly ToolInput[], certificates: readonly Dem
       line: certificateLine(torquePointsOf(data)),
       correction: gaugeCorrection(gaugePointsOf(data)),
     })),
+    today,
+    suspect: { after: good ?? today, before: found ?? today },
   };
 }
 
@@ -76,6 +91,8 @@ export interface Want {
   readonly date: string;
   /** A lapsed certificate is not noticed. */
   readonly careless?: boolean;
+  /** The planted wrench stays in the tool room while it is suspect. */
+  readonly withoutSuspect?: boolean;
 }
 
 /**
@@ -84,7 +101,10 @@ export interface Want {
  */
 export function chooseSet(room: Toolroom, want: Want, random: Random): ChosenSet | null {
   const { demand, torque, date } = want;
+  const inside = date > room.suspect.after && date < room.suspect.before;
   const able = room.drives.flatMap((drive) => {
+    if (isAbsent(drive.number, date, room.today)) return [];
+    if (inside && want.withoutSuspect && drive.number === WEAK_WRENCH) return [];
     const parts = partsFor(room, drive.properties.family, demand, torque);
     const line = lineOn(room, drive.number, want);
     if (parts === null || line === null) return [];
@@ -94,9 +114,16 @@ export function chooseSet(room: Toolroom, want: Want, random: Random): ChosenSet
   });
   const least = Math.min(...able.map(({ drive }) => drive.properties.ratedTorque.si));
   const [first, ...others] = able.filter(({ drive }) => drive.properties.ratedTorque.si <= least * 1.05);
-  const [gauge, ...gauges] = room.gauges;
+  const [gauge, ...gauges] = room.gauges.filter(({ number }) => !isAbsent(number, date, room.today));
   if (first === undefined || gauge === undefined) return null;
-  const { drive, parts, line } = random.pick([first, ...others]);
+  const picked = random.pick([first, ...others]);
+  // It lay on top: of two wrenches of a size, people took the planted one.
+  const planted = inside
+    ? able.find(
+        (one) => one.drive.number === WEAK_WRENCH && one.drive.properties.ratedTorque.si <= least * 1.05,
+      )
+    : undefined;
+  const { drive, parts, line } = planted ?? picked;
   const chosenGauge = random.pick([gauge, ...gauges]);
   return {
     tools: {
@@ -104,7 +131,12 @@ export function chooseSet(room: Toolroom, want: Want, random: Random): ChosenSet
       ...parts,
       pump: numberOfAny(room.pumps, random),
       gauge: chosenGauge.number,
-      hoses: [numberOfAny(room.hoses, random)].filter((number) => number !== null),
+      hoses: [
+        numberOfAny(
+          room.hoses.filter(({ properties }) => isInUse(properties.madeOn, date)),
+          random,
+        ),
+      ].filter((number) => number !== null),
     },
     line,
     highest: line.highest,

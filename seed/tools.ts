@@ -1,11 +1,13 @@
 import type { ToolInput, ToolProperties } from '../core/contract/tool.ts';
+import { enter } from '../core/units/entered.ts';
 import type { Unit } from '../core/units/units.ts';
 import { addDays } from './calendar.ts';
 
 type Properties = ToolInput['properties'];
 type Class = ToolProperties['class'];
 
-const tool = (number: string, place: string, properties: Properties): ToolInput => ({
+/** One tool in the tool room. */
+export const tool = (number: string, place: string, properties: Properties): ToolInput => ({
   number,
   serial: `demo ${number.toLowerCase()}`,
   status: 'available',
@@ -14,12 +16,22 @@ const tool = (number: string, place: string, properties: Properties): ToolInput 
   remarks: 'Invented demo data.',
 });
 
-const inch = (text: string) => ({ text, unit: 'in' }) as const;
-const mm = (text: string) => ({ text, unit: 'mm' }) as const;
-const newtonMetres = (text: string) => ({ text, unit: 'N.m' }) as const;
-const bar = (text: string) => ({ text, unit: 'bar' }) as const;
+export const inch = (text: string) => ({ text, unit: 'in' }) as const;
+export const mm = (text: string) => ({ text, unit: 'mm' }) as const;
+export const newtonMetres = (text: string) => ({ text, unit: 'N.m' }) as const;
+export const bar = (text: string) => ({ text, unit: 'bar' }) as const;
 /** How far an opening may measure above its mark; an invented tool-room limit. */
-const LOOSENESS = mm('0.4');
+export const LOOSENESS = mm('0.4');
+/** Coupling of the site's lines, as the invented site names it. */
+export const COUPLING = 'screwed, site type 1 (invented)';
+/** Weight of a drive unit in kg, distance from the nut to where it bears in mm, and height of its cassettes in mm. */
+const SIZE_OF_FAMILY: Readonly<Record<string, readonly [weight: string, arm: string, height: string]>> = {
+  S: ['2.4', '95', '34'],
+  M: ['5.1', '140', '46'],
+  L: ['10.8', '200', '60'],
+  X: ['24', '290', '82'],
+};
+const [USUAL_WEIGHT, USUAL_ARM, USUAL_HEIGHT] = ['5.1', '140', '46'];
 
 /** Families of drive units: S small to X largest; parts of one family fit each other. */
 const DRIVES = [
@@ -70,15 +82,21 @@ const TORQUE_OF_FAMILY: Readonly<Record<string, string>> = { S: '1030', M: '2700
 
 /** The tool room; `today` sets the ages of the hoses. */
 export function demoTools(today: string): ToolInput[] {
-  const drives = DRIVES.map(([number, family, torque, radius]) =>
-    tool(number, 'tool room, shelf 1', {
-      class: 'drive unit',
-      ratedTorque: newtonMetres(torque),
-      ratedPressure: bar('690'),
-      family,
-      headRadius: mm(radius),
-    }),
-  );
+  const drives = DRIVES.map(([number, family, torque, radius]) => {
+    const [weight = USUAL_WEIGHT, arm = USUAL_ARM] = SIZE_OF_FAMILY[family] ?? [];
+    return weighing(
+      weight,
+      tool(number, 'tool room, shelf 1', {
+        class: 'drive unit',
+        ratedTorque: newtonMetres(torque),
+        ratedPressure: bar('690'),
+        family,
+        headRadius: mm(radius),
+        reactionArm: mm(arm),
+        coupling: COUPLING,
+      }),
+    );
+  });
   // One drive unit came with its rating in pounds and inches, as such tools do.
   const inchDrive = tool('W-08', 'tool room, shelf 1', {
     class: 'drive unit',
@@ -86,6 +104,8 @@ export function demoTools(today: string): ToolInput[] {
     ratedPressure: { text: '10000', unit: 'psi' },
     family: 'M',
     headRadius: mm('30'),
+    reactionArm: mm('140'),
+    coupling: COUPLING,
   });
   const cassettes = CASSETTES.map(([number, family, acrossFlats, radius]) =>
     tool(number, 'tool room, rack 2', {
@@ -95,6 +115,9 @@ export function demoTools(today: string): ToolInput[] {
       ratedTorque: newtonMetres(TORQUE_OF_FAMILY[family] ?? '1030'),
       family,
       headRadius: mm(radius),
+      height: mm(SIZE_OF_FAMILY[family]?.[2] ?? USUAL_HEIGHT),
+      bore: boreFor(acrossFlats),
+      openThrough: true,
     }),
   );
   const reducers = REDUCERS.map(([number, outerAcrossFlats, acrossFlats, torque]) =>
@@ -107,7 +130,12 @@ export function demoTools(today: string): ToolInput[] {
     }),
   );
   const pumps = ['P-01', 'P-02', 'P-03'].map((number) =>
-    tool(number, 'tool room, floor', { class: 'pump', ratedPressure: bar('700') }),
+    tool(number, 'tool room, floor', {
+      class: 'pump',
+      ratedPressure: bar('700'),
+      connections: number === 'P-03' ? 4 : 1,
+      coupling: COUPLING,
+    }),
   );
   const gauges = GAUGES.map(([number, unit, scale, graduation]) =>
     tool(number, 'tool room, cabinet 4', {
@@ -122,9 +150,21 @@ export function demoTools(today: string): ToolInput[] {
       class: 'hose',
       ratedPressure: bar('700'),
       madeOn: addDays(today, -age),
+      firstUsedOn: addDays(today, 10 - age),
+      coupling: COUPLING,
     }),
   );
   return [...drives, inchDrive, ...cassettes, ...reducers, ...pumps, ...gauges, ...hoses];
+}
+
+function weighing(weight: string, one: ToolInput): ToolInput {
+  return { ...one, weight: { text: weight, unit: 'kg' } };
+}
+
+/** A nut is about one and a half times as wide across its flats as its stud is thick; the bore lets the stud through. */
+function boreFor(acrossFlats: { readonly text: string; readonly unit: Unit }) {
+  const si = enter(acrossFlats.text, acrossFlats.unit)?.si ?? 0;
+  return mm(String(Math.ceil((si * 1000) / 1.5) + 2));
 }
 
 /** Tools of one class, with their properties narrowed to it. */

@@ -1,3 +1,6 @@
+import type { AttachmentInput } from '../core/contract/attachment.ts';
+import type { CheckInput, ChecklistInput, ToolRuleInput } from '../core/contract/check.ts';
+import type { KitInput, MoveInput } from '../core/contract/custody.ts';
 import type { BreakoutInput, TighteningInput } from '../core/contract/event.ts';
 import type { JointInput } from '../core/contract/joint.ts';
 import type { WorkKind } from '../core/contract/setting.ts';
@@ -57,6 +60,64 @@ export type DemoEvent = DemoTightening | DemoBreakout;
 /** Values of a table's row that a person is said to have confirmed; `person` is a name and becomes `personId`. */
 export type DemoConfirmation = Keyed<ConfirmData, 'personId', 'person'>;
 
+/** A check; `tool` is a number, `person` a name, `checklist` the name of a list in its first version. */
+export type DemoCheck = Keyed<CheckInput, 'toolId' | 'personId' | 'checklist', 'tool' | 'person'> & {
+  readonly checklist: string | null;
+  /** Under which a case of the demo finds it. */
+  readonly name: string | null;
+};
+
+export type DemoMove = Keyed<MoveInput, 'toolIds' | 'personId' | 'holderId' | 'kitId', 'person'> & {
+  readonly tools: readonly string[];
+  readonly holder: string | null;
+};
+
+/** A kit with the tags of its joints and the numbers of its tools. */
+export type DemoKit = Omit<KitInput, 'toolIds' | 'jointIds'> & {
+  readonly tools: readonly string[];
+  readonly joints: readonly string[];
+};
+
+/** A paper that belongs to a certificate, by the certificate's number. */
+export type DemoAttachment = Pick<AttachmentInput, 'name' | 'mediaType' | 'remarks'> & {
+  readonly certificate: string;
+  readonly person: string;
+  readonly text: string;
+};
+
+/** A case on a failed check: opened, each load that needs it decided on alike, and closed by somebody else. */
+export interface DemoCase {
+  readonly tool: string;
+  readonly check: string;
+  readonly opened: { readonly at: string; readonly person: string; readonly remarks: string };
+  readonly decided: {
+    readonly at: string;
+    readonly person: string;
+    readonly decision: 'accept' | 'monitor';
+    readonly reason: string;
+  };
+  readonly closed: {
+    readonly at: string;
+    readonly person: string;
+    readonly conclusion: string;
+    readonly measures: string;
+  };
+}
+
+/** What the tool room does beside the work. */
+export interface DemoRoom {
+  /** Moment from which rules and lists hold. */
+  readonly rulesAt: string;
+  readonly rules: readonly ToolRuleInput[];
+  readonly checklists: readonly ChecklistInput[];
+  readonly checks: readonly DemoCheck[];
+  readonly moves: readonly DemoMove[];
+  readonly kitsAt: string;
+  readonly kits: readonly DemoKit[];
+  readonly attachments: readonly DemoAttachment[];
+  readonly cases: readonly DemoCase[];
+}
+
 /** The invented plant in the order it is replayed; events are ordered by `happenedAt`, all before `today`. */
 export interface DemoPlant {
   readonly site: { readonly name: string; readonly timeZone: string };
@@ -68,4 +129,5 @@ export interface DemoPlant {
   /** Confirmed before the first work. */
   readonly confirmations: readonly DemoConfirmation[];
   readonly events: readonly DemoEvent[];
+  readonly room: DemoRoom;
 }

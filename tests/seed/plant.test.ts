@@ -25,7 +25,7 @@ describe('the demo plant', () => {
     expect(plant.certificates.length).toBeGreaterThanOrEqual(60);
     expect(plant.events.length).toBeGreaterThanOrEqual(500);
     expect(plant.events.filter(({ kind }) => kind === 'breakout').length).toBeGreaterThanOrEqual(150);
-    expect(new Set(plant.tools.map(({ properties }) => properties.class)).size).toBe(6);
+    expect(new Set(plant.tools.map(({ properties }) => properties.class)).size).toBe(10);
     const years = new Set(plant.events.map(({ happenedAt }) => happenedAt.slice(0, 4)));
     expect([...years].sort()).toEqual(['2023', '2024', '2025', '2026']);
   });
@@ -70,7 +70,7 @@ describe('every record of the plant', () => {
     const classes = new Map(plant.tools.map(({ number, properties }) => [number, properties.class]));
     expect(plant.joints.filter(({ unit }) => !units.has(unit))).toEqual([]);
     for (const { tool, withTools } of plant.certificates) {
-      expect(['drive unit', 'gauge']).toContain(classes.get(tool));
+      expect(['drive unit', 'gauge', 'hand torque wrench']).toContain(classes.get(tool));
       for (const part of withTools) expect(['cassette', 'reducer']).toContain(classes.get(part));
     }
     for (const event of plant.events) {

@@ -13,17 +13,12 @@ import { issue } from '../requests/setting.ts';
 import { confirmValues } from '../requests/site.ts';
 import { dateAtSite } from '../time.ts';
 import { recordCertificate } from './certificate.ts';
+import { type DemoStep, idOf, type Keys } from './demo-keys.ts';
+import { roomSteps } from './demo-tool-room.ts';
 import { recordBreakout, recordTightening } from './record.ts';
 
 /** Writes the register's first event: the site. */
 export type Begin = (site: Omit<Site, 'id'>, clock: () => Date) => Promise<WriteContext>;
-
-interface Keys {
-  readonly units: Map<string, string>;
-  readonly people: Map<string, string>;
-  readonly joints: Map<string, string>;
-  readonly tools: Map<string, string>;
-}
 
 /**
  * Replays the invented plant through what real requests go through, so that it holds nothing a person couldn't enter.
@@ -41,27 +36,22 @@ export async function replayDemo(begin: Begin, clock: () => Date): Promise<void>
 
 const DAY_MS = 86_400_000;
 
-interface Step {
-  /** Milliseconds since 1970 UTC. */
-  readonly at: number;
-  readonly replay: (context: WriteContext, keys: Keys) => Promise<void>;
-}
-
-/** Certificates and work in order of time; a certificate is there from the start of its day. */
-function stepsOf({ certificates, events }: DemoPlant): Step[] {
+/** Certificates, work and the tool room in order of time; a certificate is there from the start of its day. */
+function stepsOf({ certificates, events, room }: DemoPlant): DemoStep[] {
   return [
     ...certificates.map(
-      (certificate): Step => ({
+      (certificate): DemoStep => ({
         at: Date.parse(certificate.calibratedOn),
         replay: (context, keys) => replayCertificate(context, keys, certificate),
       }),
     ),
     ...events.map(
-      (event): Step => ({
+      (event): DemoStep => ({
         at: Date.parse(event.happenedAt),
         replay: (context, keys) => replayEvent(context, keys, event),
       }),
     ),
+    ...roomSteps(room),
   ].sort((a, b) => a.at - b.at);
 }
 
@@ -76,7 +66,7 @@ async function replayCertificate(
     toolId: idOf(keys.tools, tool),
     withToolIds: withTools.map((number) => idOf(keys.tools, number)),
   });
-  await recordCertificate(context, data, null);
+  keys.records.set(data.number, await recordCertificate(context, data, null));
 }
 
 async function replayMasterData(context: WriteContext, plant: DemoPlant): Promise<Keys> {
@@ -87,6 +77,7 @@ async function replayMasterData(context: WriteContext, plant: DemoPlant): Promis
     people: keyed(plant.people.map(({ name }) => name)),
     joints: keyed(plant.joints.map(({ tag }) => tag)),
     tools: keyed(plant.tools.map(({ number }) => number)),
+    records: new Map(),
   };
   const first = { version: 1, importId: null };
   await append(context, [
@@ -159,10 +150,4 @@ function toolSet({ tools }: Keys, set: DemoToolSet): ToolSetInput {
     gaugeId: optional(set.gauge),
     hoseIds: set.hoses.map((number) => idOf(tools, number)),
   };
-}
-
-function idOf(ids: ReadonlyMap<string, string>, key: string): string {
-  const id = ids.get(key);
-  if (id === undefined) throw new Error(`the invented plant names "${key}", which it does not have`);
-  return id;
 }
