@@ -30,7 +30,8 @@ async function onPaper(page: Page): Promise<string> {
   await page.emulateMedia({ media: 'print' });
   // biome-ignore lint/performance/useDomNodeTextContent: only what is laid out counts, and textContent has the hidden too
   const text = await page.getByRole('main').innerText();
-  await page.emulateMedia({ media: 'screen' });
+  // Not 'screen', which would hold for a printed page too.
+  await page.emulateMedia({ media: null });
   return text;
 }
 
