@@ -25,6 +25,7 @@ export function laterBy(
 /**
  * Days from one calendar date to another.
  *
+ * Equation: n = to − from, in days of the calendar.
  * @param from calendar date YYYY-MM-DD
  * @param to calendar date YYYY-MM-DD
  * @returns whole days, negative when `to` lies before `from`
