@@ -1,6 +1,9 @@
 import { Fragment, type ReactElement } from 'react';
 import { Link, Redirect, Route, Switch } from 'wouter';
 import { Desk, Title } from '../components/desk.tsx';
+import { CaseList } from '../screens/cases/case-list.tsx';
+import { NewCase } from '../screens/cases/case-new.tsx';
+import { CasePage } from '../screens/cases/case-page.tsx';
 import { CustodyDesk } from '../screens/custody/custody-desk.tsx';
 import { DueCalendar } from '../screens/due/due-calendar.tsx';
 import { DueList } from '../screens/due/due-list.tsx';
@@ -91,6 +94,17 @@ export function Pages() {
       <Route path="/due" component={DueList} />
       <Route path="/due/calendar" component={DueCalendar} />
       <Route path="/custody" component={CustodyDesk} />
+      <Route path="/cases" component={CaseList} />
+      <Route path="/cases/new/:toolId?/:evidenceId?">
+        {({ toolId, evidenceId }) => (
+          <NewCase key={`${toolId}.${evidenceId}`} toolId={toolId} evidenceId={evidenceId} />
+        )}
+      </Route>
+      <Route path="/cases/:id">
+        {about((id) => (
+          <CasePage id={id} />
+        ))}
+      </Route>
       <Route path="/kits" component={KitList} />
       <Route path="/kits/new" component={NewKit} />
       <Route path="/kits/:id">

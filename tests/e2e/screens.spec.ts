@@ -76,6 +76,11 @@ async function eachScreen(page: Page, look: (name: string, route: string) => Pro
   const kit = new URL(page.url()).hash.slice(1);
   await visit('kit', kit);
   await visit('kit edit', `${kit}/edit`);
+  await visit('cases', '/cases');
+  await page.getByLabel('State').selectOption('');
+  await expect(page.getByRole('link', { name: /^OT-/ }).first()).toBeVisible();
+  await visit('case', routeOf(await page.getByRole('link', { name: /^OT-/ }).first().getAttribute('href')));
+  await visit('case new', '/cases/new');
   await visit('tools', '/tools');
   const tool = await firstLink('/tools', 'tools');
   await visit('tool', tool);

@@ -8,6 +8,7 @@ import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
 import { SeverityMark } from '../../components/marks.tsx';
 import { Measure } from '../../components/number.tsx';
+import { StandingMark } from '../cases/standing-mark.tsx';
 import { JointIndex } from '../joints/joint-index.tsx';
 
 export function EventPage({ id }: { readonly id: string }) {
@@ -96,6 +97,19 @@ function EventBody({ event }: { readonly event: EventDetail }) {
         <h2>Tools used</h2>
         <UsedTools event={event} />
       </section>
+      {event.cases.length > 0 && (
+        <section aria-label="Cases">
+          <h2>Out of tolerance</h2>
+          <ul className="plain-list">
+            {event.cases.map((each) => (
+              <li key={each.id}>
+                <Link href={`/cases/${each.id}`}>{each.number}</Link>, {each.state}.{' '}
+                <StandingMark standing={each.worst} />
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
       {event.remarks && (
         <section>
           <h2>Remarks</h2>

@@ -1,0 +1,18 @@
+import { useFormContext, useWatch } from 'react-hook-form';
+import { useFault } from '../../components/faults.ts';
+import { PersonChoice } from '../../components/people-choice.tsx';
+
+/** The form's `personId`, chosen from the people of the register. */
+export function ChosenPerson({ label }: { readonly label: string }) {
+  const { setValue } = useFormContext<{ personId: string }>();
+  const chosen: string = useWatch({ name: 'personId' });
+  const fault = useFault('personId');
+  return (
+    <PersonChoice
+      label={label}
+      chosen={chosen}
+      onChoose={(personId) => setValue('personId', personId, { shouldDirty: true })}
+      fault={fault?.allowed ?? null}
+    />
+  );
+}
