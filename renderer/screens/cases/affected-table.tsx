@@ -35,23 +35,23 @@ export function AffectedTable({ affected, choosing }: AffectedTableProps) {
               Dialled
             </th>
             <th scope="col" className="num">
-              Torque, intended and delivered
+              Torque
+              <div className="small">intended, delivered</div>
             </th>
             <th scope="col" className="num">
               Error
             </th>
             <th scope="col" className="num">
-              Load per bolt, intended and real
+              Load per bolt
+              <div className="small">intended, real</div>
             </th>
             <th scope="col">Against its limits</th>
             <th scope="col">Decision</th>
           </tr>
         </thead>
-        <tbody>
-          {affected.map((event) => (
-            <Affected key={event.eventId} event={event} choosing={choosing} />
-          ))}
-        </tbody>
+        {affected.map((event) => (
+          <Affected key={event.eventId} event={event} choosing={choosing} />
+        ))}
       </table>
     </div>
   );
@@ -68,75 +68,82 @@ function Affected({
   const { eventId, tag, interval } = event;
   const done = dayOf(event.happenedAt, timeZone);
   return (
-    <tr>
-      {choosing && (
-        <td className="no-print">
-          <input
-            type="checkbox"
-            aria-label={`Choose ${tag}, ${done}`}
-            checked={choosing.chosen.includes(eventId)}
-            onChange={({ target }) =>
-              choosing.onChange(
-                target.checked
-                  ? [...choosing.chosen, eventId]
-                  : choosing.chosen.filter((each) => each !== eventId),
-              )
-            }
-          />
-        </td>
-      )}
-      <th scope="row">
-        <Link href={`/joints/${event.jointId}`}>{tag}</Link>
-        <div className="small">
-          <Link href={`/events/${eventId}`}>
-            {done}
-            <span className="unseen">, record of {tag}</span>
-          </Link>
-          {event.role && `, ${event.role}`}
-        </div>
-      </th>
-      <td className="num">
-        <Measure si={event.pressure} unit="bar" />
-      </td>
-      <td className="num">
-        <Measure si={event.intendedTorque} unit="N.m" />
-        <div>
-          <Measure si={event.deliveredTorque} unit="N.m" />
-        </div>
-      </td>
-      <td className="num">
-        <Share share={event.error} />
-        {event.errorUncertainty !== null && (
-          <div className="small">± {withUnit(2 * event.errorUncertainty, 'percent')}, k = 2</div>
+    <tbody>
+      <tr>
+        {choosing && (
+          <td className="no-print">
+            <input
+              type="checkbox"
+              aria-label={`Choose ${tag}, ${done}`}
+              checked={choosing.chosen.includes(eventId)}
+              onChange={({ target }) =>
+                choosing.onChange(
+                  target.checked
+                    ? [...choosing.chosen, eventId]
+                    : choosing.chosen.filter((each) => each !== eventId),
+                )
+              }
+            />
+          </td>
         )}
-      </td>
-      <td className="num">
-        <Measure si={event.intendedLoad} unit="kN" />
-        <div>
-          <Measure si={event.realLoad} unit="kN" />
-        </div>
-        {interval && (
+        <th scope="row">
+          <Link href={`/joints/${event.jointId}`}>{tag}</Link>
           <div className="small">
-            {inUnit(interval.low, 'kN')} to {withUnit(interval.high, 'kN')}, 95 %
+            <Link href={`/events/${eventId}`}>
+              {done}
+              <span className="unseen">, record of {tag}</span>
+            </Link>
+            {event.role && `, ${event.role}`}
           </div>
-        )}
-      </td>
-      <td>
-        <StandingMark standing={event.worst} />
-        <Limits event={event} />
-        <div className="small">{event.basis}</div>
-      </td>
-      <td>
-        <Decided event={event} />
-      </td>
-    </tr>
+        </th>
+        <td className="num">
+          <Measure si={event.pressure} unit="bar" />
+        </td>
+        <td className="num">
+          <Measure si={event.intendedTorque} unit="N.m" />
+          <div>
+            <Measure si={event.deliveredTorque} unit="N.m" />
+          </div>
+        </td>
+        <td className="num">
+          <Share share={event.error} />
+          {event.errorUncertainty !== null && (
+            <div className="small">± {withUnit(2 * event.errorUncertainty, 'percent')}, k = 2</div>
+          )}
+        </td>
+        <td className="num">
+          <Measure si={event.intendedLoad} unit="kN" />
+          <div>
+            <Measure si={event.realLoad} unit="kN" />
+          </div>
+          {interval && (
+            <div className="small">
+              {inUnit(interval.low, 'kN')} to {withUnit(interval.high, 'kN')}, 95 %
+            </div>
+          )}
+        </td>
+        <td>
+          <StandingMark standing={event.worst} />
+        </td>
+        <td>
+          <Decided event={event} />
+        </td>
+      </tr>
+      <tr className="reasons">
+        {choosing && <td className="no-print" />}
+        <td colSpan={7} className="small">
+          <Limits event={event} />
+          {event.basis}
+        </td>
+      </tr>
+    </tbody>
   );
 }
 
 function Limits({ event: { limits } }: { readonly event: AffectedEvent }) {
   if (limits.length === 0) return null;
   return (
-    <ul className="plain-list small">
+    <ul className="plain-list">
       {limits.map(({ name, side, limit, standing }) => (
         <li key={`${name} ${side}`}>
           <StandingMark
