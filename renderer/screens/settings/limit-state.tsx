@@ -1,4 +1,5 @@
 import type { LimitRow } from '../../../core/contract/card-views.ts';
+import { type Standing, StandingShape } from '../../components/standing-shape.tsx';
 
 type State = LimitRow['state'];
 
@@ -9,6 +10,12 @@ export function stateWords(state: State, side: LimitRow['side']): string {
   return side === 'at least' ? 'not reached' : 'exceeded';
 }
 
+const SHAPE: Readonly<Record<State, Standing>> = {
+  met: 'kept',
+  'not met': 'broken',
+  'not known': 'not known',
+};
+
 interface LimitStateProps {
   readonly state: State;
   readonly side: LimitRow['side'];
@@ -18,26 +25,7 @@ interface LimitStateProps {
 export function LimitState({ state, side }: LimitStateProps) {
   return (
     <span className={state === 'not met' ? 'limit-state not-met' : 'limit-state'}>
-      <svg viewBox="0 0 16 16" aria-hidden="true">
-        {state === 'met' && <path d="M2 8.6l4 4 8-9" fill="none" stroke="var(--ink)" strokeWidth="2" />}
-        {state === 'not met' && (
-          <>
-            <rect x="1" y="1" width="14" height="14" rx="1" fill="var(--refusal)" />
-            <rect x="3.5" y="6.8" width="9" height="2.4" fill="var(--page)" />
-          </>
-        )}
-        {state === 'not known' && (
-          <circle
-            cx="8"
-            cy="8"
-            r="6"
-            fill="none"
-            stroke="var(--ink-2)"
-            strokeWidth="1.6"
-            strokeDasharray="2.4 2.4"
-          />
-        )}
-      </svg>
+      <StandingShape standing={SHAPE[state]} />
       {state === 'not known' ? <span className="unknown">not known</span> : stateWords(state, side)}
     </span>
   );
