@@ -8,6 +8,11 @@ export interface Site {
   readonly demo: boolean;
 }
 
+/** Who is signed in at the window a request came from. */
+export interface Actor {
+  readonly personId: string;
+}
+
 /** A message for the service's own log; people see only the id that leads to it. */
 export type Log = (level: 'info' | 'error', message: string, error?: unknown) => void;
 
@@ -25,4 +30,6 @@ export interface WriteContext extends ReadContext {
   readonly db: Transaction<RegisterSchema>;
   readonly originId: string;
   readonly newId: () => string;
+  /** Null where the register works without sign-in: a name in a record is then a claim. */
+  readonly actor: Actor | null;
 }

@@ -145,7 +145,7 @@ export function createService(options: ServiceOptions): Service {
       .transaction()
       .execute((db) =>
         once({ db, clock }, name, input, () =>
-          handler({ db, site, clock, log, attachments, originId, newId }, input),
+          handler({ db, site, clock, log, attachments, originId, newId, actor: null }, input),
         ),
       );
   }

@@ -12,7 +12,7 @@ export async function append(
   context: WriteContext,
   drafts: readonly EventDraft[],
 ): Promise<readonly RecordedEvent[]> {
-  const { db, originId, clock, site } = context;
+  const { db, originId, clock, site, actor } = context;
   const now = clock();
   const last = await db
     .selectFrom('event')
@@ -34,6 +34,7 @@ export async function append(
       sequence,
       happenedAt: draft.happenedAt ?? recordedNow,
       recordedAt: now.toISOString(),
+      recordedBy: actor?.personId ?? null,
       supersedes: draft.supersedes ?? null,
       data: draft.data,
     };

@@ -170,6 +170,8 @@ export type EventBody = {
   readonly sequence: number;
   readonly happenedAt: string;
   readonly recordedAt: string;
+  /** Who was signed in; null without sign-in, absent in bodies recorded before it was kept. */
+  readonly recordedBy?: string | null;
   readonly supersedes: string | null;
   readonly data: EventDataByKind[EventKind];
 };

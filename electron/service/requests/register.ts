@@ -94,7 +94,7 @@ export async function createFilled(
     const begin: Begin = async (described, at) => {
       const site = { id: newId(), ...described };
       const attachments = attachmentFolder(registerFile(folder));
-      const context: WriteContext = { db, site, clock: at, log, attachments, originId, newId };
+      const context: WriteContext = { db, site, clock: at, log, attachments, originId, newId, actor: null };
       await addOrigin(db, originId, at());
       await append(context, [{ kind: 'register created', id: newId(), data: { site } }]);
       return context;
