@@ -1,4 +1,5 @@
 import type { TableCells } from '../contract/site.ts';
+import type { Wording } from '../text/finding-facts.ts';
 import type { Unit } from '../units/units.ts';
 import type { FindingCode } from './codes.ts';
 
@@ -13,8 +14,8 @@ export interface FindingPlace {
   readonly field: string | null;
 }
 
-/** One thing the book has to say about what is on the page. */
-export interface Finding {
+/** Something that stands against what is on the page, its words still to be written. */
+export interface Raised {
   readonly code: FindingCode;
   readonly severity: Severity;
   /** The thing it is about: a tag, a tool's number. */
@@ -26,11 +27,12 @@ export interface Finding {
   readonly unit: Unit | null;
   /** Rule, standard or document behind the limit. */
   readonly source: string;
-  readonly title: string;
-  readonly detail: string;
-  /** What to do or what to measure. */
-  readonly remedy: string;
   readonly place: FindingPlace;
   /** Values of a shipped table that a person can confirm here; null for every other finding. */
   readonly confirm: TableCells | null;
+  /** Written only when somebody reads them: a planner looks through thousands of settings by code. */
+  readonly words: () => Wording;
 }
+
+/** One thing the book has to say about what is on the page. */
+export interface Finding extends Omit<Raised, 'words'>, Wording {}

@@ -1,5 +1,5 @@
 import { FINDING_CODES, type FindingCode } from './codes.ts';
-import { type Finding, SEVERITIES, type Severity } from './finding.ts';
+import { type Raised, SEVERITIES, type Severity } from './finding.ts';
 
 const GRAVITY = rankOf<Severity>(SEVERITIES);
 const PLACE = rankOf<FindingCode>(FINDING_CODES);
@@ -17,17 +17,32 @@ function rankOf<K extends string>(listed: readonly K[]): Readonly<Record<K, numb
  * 'bolt_set_unknown', subject: '' }])[0]?.severity // 'refusal'
  * @source rule of this program
  */
-export function inOrder(findings: readonly Finding[]): Finding[] {
-  return findings
-    .map((finding) => ({
-      finding,
-      rank: GRAVITY[finding.severity] * FINDING_CODES.length + PLACE[finding.code],
-    }))
-    .sort((a, b) => a.rank - b.rank || compare(a.finding.subject, b.finding.subject))
-    .map(({ finding }) => finding);
+export function inOrder(findings: readonly Raised[]): Raised[] {
+  const count = findings.length;
+  // Rank and place in one number, so that a plain numeric sort does it: this runs for every setting.
+  const keys = Float64Array.from(findings, (finding, index) => rank(finding) * count + index).sort();
+  const ordered: Raised[] = [];
+  for (const key of keys) {
+    const finding = findings[key % count];
+    if (finding !== undefined) ordered.push(finding);
+  }
+  // Few share a rank, and those mostly stand right already.
+  for (let end = 1; end < ordered.length; end++) {
+    for (let at = end; at > 0; at--) {
+      const [before, after] = [ordered[at - 1], ordered[at]];
+      if (before === undefined || after === undefined || !sameRank(before, after)) break;
+      if (before.subject <= after.subject) break;
+      ordered[at - 1] = after;
+      ordered[at] = before;
+    }
+  }
+  return ordered;
 }
 
-function compare(a: string, b: string): number {
-  if (a === b) return 0;
-  return a < b ? -1 : 1;
+function sameRank(a: Raised, b: Raised): boolean {
+  return a.code === b.code && a.severity === b.severity;
+}
+
+function rank({ severity, code }: Raised): number {
+  return GRAVITY[severity] * FINDING_CODES.length + PLACE[code];
 }

@@ -4,7 +4,7 @@ import type { FindingFacts } from '../text/finding-facts.ts';
 import { wordFinding } from '../text/findings.ts';
 import type { Unit } from '../units/units.ts';
 import type { FindingCode } from './codes.ts';
-import type { Finding, FindingPlace, Severity } from './finding.ts';
+import type { Finding, FindingPlace, Raised, Severity } from './finding.ts';
 
 /** What a finding is about, and the numbers behind it. */
 export interface About {
@@ -19,19 +19,33 @@ export interface About {
 }
 
 /**
- * Builds a finding with its words.
+ * Builds a finding; its words are written when they are asked for.
  *
  * @param code code of the closed list
- * @param facts what its words speak of
+ * @param facts gives what its words speak of
  * @param about severity, subject, place, source and the numbers behind it
- * @returns finding with title, detail and remedy
- * @example raise('bolt_set_unknown', { index: 3, sets: 1 }, { severity: 'refusal', subject: 'A', place:
+ * @returns finding without its words
+ * @example raise('bolt_set_unknown', () => ({ index: 3, sets: 1 }), { severity: 'refusal', subject: 'A', place:
  * atSettings('boltSet'), source: 'joint data' }).severity // 'refusal'
  * @source rule of this program
  */
-export function raise<C extends FindingCode>(code: C, facts: FindingFacts[C], about: About): Finding {
+export function raise<C extends FindingCode>(code: C, facts: () => FindingFacts[C], about: About): Raised {
   const { severity, subject, place, source, value = null, limit = null, unit = null, confirm = null } = about;
-  return { code, severity, subject, value, limit, unit, source, ...wordFinding(code, facts), place, confirm };
+  const words = () => wordFinding(code, facts());
+  return { code, severity, subject, value, limit, unit, source, place, confirm, words };
+}
+
+/**
+ * Writes a finding out for a person.
+ *
+ * @param raised finding without its words
+ * @returns the same with title, detail and remedy
+ * @example worded(raise('bolt_set_unknown', () => ({ index: 3, sets: 1 }), { severity: 'refusal', subject: 'A', place:
+ * atSettings('boltSet'), source: 'joint data' })).title // 'No such bolt set'
+ * @source rule of this program
+ */
+export function worded({ words, place, confirm, ...numbers }: Raised): Finding {
+  return { ...numbers, ...words(), place, confirm };
 }
 
 /**

@@ -1,4 +1,4 @@
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import { inOrder } from '../findings/order.ts';
 import { atSettings, raise } from '../findings/raise.ts';
 import { jointOfSet } from '../joint/bolt-set.ts';
@@ -46,7 +46,7 @@ export interface Assessment {
   readonly plan: PassPlan | null;
   readonly tools: ToolCount;
   readonly sections: Sections;
-  readonly findings: readonly Finding[];
+  readonly findings: readonly Raised[];
 }
 
 /**
@@ -119,7 +119,7 @@ function workOf(input: CardInput, basis: Basis, hydraulics: Hydraulics): Work {
 }
 
 /** Everything about the hydraulic set. */
-function checkSet(input: CardInput, basis: Basis, hydraulics: Hydraulics, work: Work): Finding[] {
+function checkSet(input: CardInput, basis: Basis, hydraulics: Hydraulics, work: Work): Raised[] {
   const pressure = pressureOf(work.dialled);
   const { further } = input.set;
   // Each further wrench is held against the torque of its own line.
@@ -176,21 +176,17 @@ function breakout(input: CardInput, basis: Basis, hydraulics: Hydraulics): Work 
   };
 }
 
-function dates({ joint, startsOn, endsOn }: CardInput): Finding[] {
+function dates({ joint, startsOn, endsOn }: CardInput): Raised[] {
   if (endsOn >= startsOn) return [];
   return [
-    raise(
-      'job_ends_before_start',
-      { startsOn, endsOn },
-      {
-        severity: 'refusal',
-        subject: joint.data.tag,
-        place: atSettings('endsOn'),
-        source: 'the dates as entered',
-        value: endsOn,
-        limit: startsOn,
-      },
-    ),
+    raise('job_ends_before_start', () => ({ startsOn, endsOn }), {
+      severity: 'refusal',
+      subject: joint.data.tag,
+      place: atSettings('endsOn'),
+      source: 'the dates as entered',
+      value: endsOn,
+      limit: startsOn,
+    }),
   ];
 }
 

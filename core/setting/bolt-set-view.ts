@@ -1,5 +1,5 @@
 import type { SettingCard } from '../contract/setting.ts';
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import { atSettings, raise } from '../findings/raise.ts';
 import type { CardInput } from './input.ts';
 import { OWN_BOLTING } from './set-shares.ts';
@@ -26,22 +26,18 @@ export function boltSetView({ joint: { data }, boltSet }: CardInput): SettingCar
  * @example checkBoltSet({ ...input, boltSet: 3 })[0]?.severity // 'refusal'
  * @source rule of this program
  */
-export function checkBoltSet({ joint: { data }, boltSet }: CardInput): Finding[] {
+export function checkBoltSet({ joint: { data }, boltSet }: CardInput): Raised[] {
   const sets = data.boltSets.length;
   if (boltSet <= sets) return [];
   return [
-    raise(
-      'bolt_set_unknown',
-      { index: boltSet, sets },
-      {
-        severity: 'refusal',
-        subject: data.tag,
-        place: atSettings('boltSet'),
-        source: 'joint data',
-        value: boltSet,
-        limit: sets,
-        unit: 'one',
-      },
-    ),
+    raise('bolt_set_unknown', () => ({ index: boltSet, sets }), {
+      severity: 'refusal',
+      subject: data.tag,
+      place: atSettings('boltSet'),
+      source: 'joint data',
+      value: boltSet,
+      limit: sets,
+      unit: 'one',
+    }),
   ];
 }

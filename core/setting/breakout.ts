@@ -2,7 +2,7 @@ import { looseningTorque } from '../bolting/torque.ts';
 import { breakoutAllowance, COMMON_RATIO, seizedStudCeiling } from '../breakout/allowance.ts';
 import type { OriginMark } from '../contract/joint.ts';
 import type { BreakoutView, PassRow, Working } from '../contract/setting.ts';
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import { atJoint, atSettings, raise } from '../findings/raise.ts';
 import { showQuantity } from '../text/number.ts';
 import { type Basis, loadOf } from './basis.ts';
@@ -140,50 +140,50 @@ export function breakoutOf(input: CardInput, basis: Basis, hydraulics: Hydraulic
  * @example checkBreakout({ ...input, kind: 'breakout' }, basis, null).length // 1
  * @source rule of this program
  */
-export function checkBreakout(input: CardInput, basis: Basis, breakout: Breakout | null): Finding[] {
+export function checkBreakout(input: CardInput, basis: Basis, breakout: Breakout | null): Raised[] {
   const subject = input.joint.data.tag;
   const unit = torqueUnit(input);
   if (breakout === null || breakout.view.installedOrigin === 'assumed') {
     const instead = breakout === null ? null : showQuantity(breakout.view.installedTorque, unit);
-    const installed = raise(
-      'installed_torque_unknown',
-      { instead },
-      {
-        severity: breakout === null ? 'refusal' : 'warning',
-        subject,
-        place: atJoint(input.joint.id, 'history'),
-        source: 'records of this joint',
-        value: breakout?.view.installedTorque ?? null,
-        unit,
-      },
-    );
+    const installed = raise('installed_torque_unknown', () => ({ instead }), {
+      severity: breakout === null ? 'refusal' : 'warning',
+      subject,
+      place: atJoint(input.joint.id, 'history'),
+      source: 'records of this joint',
+      value: breakout?.view.installedTorque ?? null,
+      unit,
+    });
     return breakout === null ? [installed] : [installed, ...againstAllowance(input, basis, breakout)];
   }
   return againstAllowance(input, basis, breakout);
 }
 
-function againstAllowance(input: CardInput, { joint, friction }: Basis, { view, load }: Breakout): Finding[] {
+function againstAllowance(input: CardInput, { joint, friction }: Basis, { view, load }: Breakout): Raised[] {
   const unit = torqueUnit(input);
   const subject = input.joint.data.tag;
-  const findings: Finding[] = [];
-  if (view.capacity !== null && view.allowance > view.capacity) {
+  const findings: Raised[] = [];
+  const { capacity, studCeilingElastic: elastic } = view;
+  if (capacity !== null && view.allowance > capacity) {
     findings.push(
       raise(
         'breakout_above_wrench',
-        { allowance: showQuantity(view.allowance, unit), capacity: showQuantity(view.capacity, unit) },
+        () => ({
+          allowance: showQuantity(view.allowance, unit),
+          capacity: showQuantity(capacity, unit),
+        }),
         {
           severity: 'warning',
           subject,
           place: atSettings('driveId'),
           source: 'common practice: up to 2.5 × installed torque',
           value: view.allowance,
-          limit: view.capacity,
+          limit: capacity,
           unit,
         },
       ),
     );
   }
-  if (view.studCeilingElastic === null) {
+  if (elastic === null) {
     const missing = [
       ...(joint.yieldStrength === null ? ['yield strength'] : []),
       ...(load === null || friction.pair === null ? ['friction'] : []),
@@ -193,29 +193,29 @@ function againstAllowance(input: CardInput, { joint, friction }: Basis, { view, 
     findings.push(
       raise(
         'limit_unknown',
-        {
+        () => ({
           limit: 'Torque at which a seized stud yields',
           needs: `Enter ${missing.join(', ')}; until then the highest pressure is the set’s own.`,
-        },
+        }),
         { severity: 'warning', subject, place: atJoint(input.joint.id, 'bolting'), source: 'von Mises' },
       ),
     );
-  } else if (view.allowance > view.studCeilingElastic) {
+  } else if (view.allowance > elastic) {
     findings.push(
       raise(
         'breakout_above_stud',
-        {
+        () => ({
           allowance: showQuantity(view.allowance, unit),
-          elastic: showQuantity(view.studCeilingElastic, unit),
-          plastic: showQuantity(view.studCeilingPlastic ?? view.studCeilingElastic, unit),
-        },
+          elastic: showQuantity(elastic, unit),
+          plastic: showQuantity(view.studCeilingPlastic ?? elastic, unit),
+        }),
         {
           severity: 'warning',
           subject,
           place: atJoint(input.joint.id, 'bolting'),
           source: 'von Mises with the section moduli of VDI 2230-1',
           value: view.allowance,
-          limit: view.studCeilingElastic,
+          limit: elastic,
           unit,
         },
       ),

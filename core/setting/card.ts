@@ -1,4 +1,5 @@
 import type { BoltOrder, SettingCard, Working } from '../contract/setting.ts';
+import { worded } from '../findings/raise.ts';
 import { starOrder } from '../sequence/star.ts';
 import { cautionsFor } from '../text/cautions.ts';
 import { DEFERRAL } from '../text/deferral.ts';
@@ -80,7 +81,7 @@ export function settingCard(given: CardInput): SettingCard {
     reaction,
     breakout: work.breakout,
     uncertainty: uncertainty.view,
-    findings: [...findings],
+    findings: findings.map(worded),
     workings,
     cautions: cautionsFor(input.kind),
     deferral: DEFERRAL,

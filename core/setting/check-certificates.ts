@@ -1,6 +1,6 @@
 import { certifiedRange } from '../calibration/setting.ts';
 import { type CertificateStanding, lapsesDuringJob } from '../calibration/validity.ts';
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import { atSettings, atTool, raise } from '../findings/raise.ts';
 import { showQuantity } from '../text/number.ts';
 import { partText } from './check-set.ts';
@@ -23,7 +23,7 @@ const SLACK = 1 + 1e-9;
  * @example checkCertificates({ ...input, endsOn: '2027-06-01' }, hydraulics).length > 0 // true
  * @source validity as written on the certificate; ISO/IEC 17025:2017, 7.8.4
  */
-export function checkCertificates(input: CardInput, hydraulics: Hydraulics): Finding[] {
+export function checkCertificates(input: CardInput, hydraulics: Hydraulics): Raised[] {
   const { gauge } = input.set;
   return [
     ...(gauge === null ? [] : checkValidity(input, gauge, hydraulics.gaugeStanding)),
@@ -41,7 +41,7 @@ export function checkCertificates(input: CardInput, hydraulics: Hydraulics): Fin
  * @example checkDriveCertificate({ ...input, endsOn: '2027-06-01' }, hydraulics).length > 0 // true
  * @source validity as written on the certificate; ISO/IEC 17025:2017, 7.8.4
  */
-export function checkDriveCertificate(input: CardInput, hydraulics: Hydraulics): Finding[] {
+export function checkDriveCertificate(input: CardInput, hydraulics: Hydraulics): Raised[] {
   const { drive } = input.set;
   return [
     ...(drive === null ? [] : checkValidity(input, drive, hydraulics.driveStanding)),
@@ -59,77 +59,78 @@ export function checkDriveCertificate(input: CardInput, hydraulics: Hydraulics):
  * @example checkValidity(input, input.set.drive, { state: 'none' })[0].code // 'certificate_missing'
  * @source validity as written on the certificate; ISO/IEC 17025:2017, 7.8.4
  */
-export function checkValidity(input: CardInput, tool: AnyTool, standing: Standing | null): Finding[] {
+export function checkValidity(input: CardInput, tool: AnyTool, standing: Standing | null): Raised[] {
   const { startsOn, endsOn } = input;
   const about = { subject: tool.data.number, place: atTool(tool, 'certificates') };
   if (standing === null || standing.state === 'none') {
     return [
-      raise(
-        'certificate_missing',
-        { part: partText(tool), reason: 'none' },
-        { ...about, severity: 'refusal', source: 'tool register' },
-      ),
+      raise('certificate_missing', () => ({ part: partText(tool), reason: 'none' }), {
+        ...about,
+        severity: 'refusal',
+        source: 'tool register',
+      }),
     ];
   }
   const { number, calibratedOn, validUntil, validityBasis, result, condition } = standing.certificate.data;
-  const findings: Finding[] = [];
+  const findings: Raised[] = [];
   if (standing.state === 'later') {
     findings.push(
-      raise(
-        'certificate_later_than_job',
-        { certificate: number, calibratedOn, startsOn },
-        {
-          ...about,
-          severity: 'refusal',
-          source: `certificate ${number}`,
-          value: calibratedOn,
-          limit: startsOn,
-        },
-      ),
+      raise('certificate_later_than_job', () => ({ certificate: number, calibratedOn, startsOn }), {
+        ...about,
+        severity: 'refusal',
+        source: `certificate ${number}`,
+        value: calibratedOn,
+        limit: startsOn,
+      }),
     );
   } else if (standing.state === 'lapsed') {
     findings.push(
-      raise(
-        'certificate_lapsed',
-        { certificate: number, validUntil, startsOn },
-        { ...about, severity: 'refusal', source: validityBasis, value: validUntil, limit: startsOn },
-      ),
+      raise('certificate_lapsed', () => ({ certificate: number, validUntil, startsOn }), {
+        ...about,
+        severity: 'refusal',
+        source: validityBasis,
+        value: validUntil,
+        limit: startsOn,
+      }),
     );
   } else if (lapsesDuringJob(standing.certificate, endsOn)) {
     findings.push(
-      raise(
-        'certificate_lapses_during_job',
-        { certificate: number, validUntil, endsOn },
-        { ...about, severity: 'warning', source: validityBasis, value: validUntil, limit: endsOn },
-      ),
+      raise('certificate_lapses_during_job', () => ({ certificate: number, validUntil, endsOn }), {
+        ...about,
+        severity: 'warning',
+        source: validityBasis,
+        value: validUntil,
+        limit: endsOn,
+      }),
     );
   }
   if (result === 'outside limits') {
     findings.push(
-      raise(
-        'certificate_outside_limits',
-        { certificate: number, condition },
-        { ...about, severity: 'refusal', source: `certificate ${number}`, value: result },
-      ),
+      raise('certificate_outside_limits', () => ({ certificate: number, condition }), {
+        ...about,
+        severity: 'refusal',
+        source: `certificate ${number}`,
+        value: result,
+      }),
     );
   }
   return findings;
 }
 
-function driveCertificate(input: CardInput, { certificate, line }: Hydraulics): Finding[] {
+function driveCertificate(input: CardInput, { certificate, line }: Hydraulics): Raised[] {
   const { drive, cassette, reducers, pump, gauge } = input.set;
   if (drive === null || certificate === null) return [];
   const about = { subject: drive.data.number, place: atTool(drive, 'certificates') };
   const { number, withToolIds, measured } = certificate.data;
   const source = `certificate ${number}`;
-  const findings: Finding[] = [];
+  const findings: Raised[] = [];
   if (line === null) {
     findings.push(
-      raise(
-        'certificate_missing',
-        { part: partText(drive), reason: 'no usable points' },
-        { ...about, severity: 'refusal', source },
-      ),
+      raise('certificate_missing', () => ({ part: partText(drive), reason: 'no usable points' }), {
+        ...about,
+        severity: 'refusal',
+        source,
+      }),
     );
   }
   const farthest = Math.abs(line?.largestResidual ?? 0);
@@ -138,11 +139,11 @@ function driveCertificate(input: CardInput, { certificate, line }: Hydraulics): 
     findings.push(
       raise(
         'certificate_not_straight',
-        {
+        () => ({
           certificate: number,
           residual: showQuantity(farthest, 'N.m', 3),
           share: showQuantity(farthest / highest, 'percent', 2),
-        },
+        }),
         {
           ...about,
           severity: 'refusal',
@@ -159,16 +160,21 @@ function driveCertificate(input: CardInput, { certificate, line }: Hydraulics): 
   const named = withToolIds.filter((id) => id !== pump?.id && id !== gauge?.id);
   if (cassette !== null && !sameSet(chosen, named)) {
     findings.push(
-      raise(
-        'combination_not_certified',
-        { certificate: number },
-        { ...about, severity: 'warning', place: atSettings('cassetteId'), source },
-      ),
+      raise('combination_not_certified', () => ({ certificate: number }), {
+        ...about,
+        severity: 'warning',
+        place: atSettings('cassetteId'),
+        source,
+      }),
     );
   }
   if (measured.kind === 'pressure-torque' && measured.expandedUncertainty === null) {
     findings.push(
-      raise('reference_uncertainty_unknown', { certificate: number }, { ...about, severity: 'note', source }),
+      raise('reference_uncertainty_unknown', () => ({ certificate: number }), {
+        ...about,
+        severity: 'note',
+        source,
+      }),
     );
   }
   return findings;
@@ -179,21 +185,17 @@ function sameSet(a: readonly string[], b: readonly string[]): boolean {
   return inB.size === new Set(a).size && a.every((id) => inB.has(id));
 }
 
-function gaugePoints(input: CardInput, { gaugeStanding, correction }: Hydraulics): Finding[] {
+function gaugePoints(input: CardInput, { gaugeStanding, correction }: Hydraulics): Raised[] {
   const { gauge } = input.set;
   if (gauge === null || correction !== null) return [];
   if (gaugeStanding?.state !== 'in force' && gaugeStanding?.state !== 'lapsed') return [];
   return [
-    raise(
-      'gauge_certificate_points_missing',
-      { reason: 'no points' },
-      {
-        severity: 'note',
-        subject: gauge.data.number,
-        place: atTool(gauge, 'certificates'),
-        source: `certificate ${gaugeStanding.certificate.data.number}`,
-      },
-    ),
+    raise('gauge_certificate_points_missing', () => ({ reason: 'no points' }), {
+      severity: 'note',
+      subject: gauge.data.number,
+      place: atTool(gauge, 'certificates'),
+      source: `certificate ${gaugeStanding.certificate.data.number}`,
+    }),
   ];
 }
 
@@ -206,22 +208,18 @@ function gaugePoints(input: CardInput, { gaugeStanding, correction }: Hydraulics
  * @example gaugeOutsidePoints(input, 260e5).length // 1
  * @source ISO/IEC 17025:2017, 7.8.4: a certificate speaks for the points it lists
  */
-export function gaugeOutsidePoints(input: CardInput, pressure: number): Finding[] {
+export function gaugeOutsidePoints(input: CardInput, pressure: number): Raised[] {
   const { gauge } = input.set;
   if (gauge === null) return [];
   return [
-    raise(
-      'gauge_certificate_points_missing',
-      { reason: 'outside the points' },
-      {
-        severity: 'note',
-        subject: gauge.data.number,
-        place: atTool(gauge, 'certificates'),
-        source: 'certificate of the gauge',
-        value: pressure,
-        unit: pressureUnit(input),
-      },
-    ),
+    raise('gauge_certificate_points_missing', () => ({ reason: 'outside the points' }), {
+      severity: 'note',
+      subject: gauge.data.number,
+      place: atTool(gauge, 'certificates'),
+      source: 'certificate of the gauge',
+      value: pressure,
+      unit: pressureUnit(input),
+    }),
   ];
 }
 
@@ -246,7 +244,7 @@ export function checkCertifiedRange(
   input: CardInput,
   { line, certificate }: Hydraulics,
   passes: readonly PassPressure[],
-): Finding[] {
+): Raised[] {
   const { drive } = input.set;
   if (line === null || certificate === null || drive === null) return [];
   const { lowest, highest } = certifiedRange(line);
@@ -257,13 +255,13 @@ export function checkCertifiedRange(
     source: `certificate ${certificate.data.number}`,
     unit,
   };
-  const findings: Finding[] = [];
+  const findings: Raised[] = [];
   const above = passes.find((pass) => pass.pressure > highest * SLACK);
   if (above !== undefined) {
     findings.push(
       raise(
         'above_certified_points',
-        { pressure: showQuantity(above.pressure, unit), highest: showQuantity(highest, unit) },
+        () => ({ pressure: showQuantity(above.pressure, unit), highest: showQuantity(highest, unit) }),
         { ...about, severity: 'refusal', value: above.pressure, limit: highest },
       ),
     );
@@ -275,12 +273,12 @@ export function checkCertifiedRange(
     findings.push(
       raise(
         'below_certified_points',
-        {
+        () => ({
           pressure: showQuantity(least.pressure, unit),
           lowest: showQuantity(lowest, unit),
           passes: below.map((pass) => pass.name),
           final,
-        },
+        }),
         { ...about, severity: final ? 'warning' : 'note', value: least.pressure, limit: lowest },
       ),
     );

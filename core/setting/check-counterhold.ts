@@ -1,4 +1,4 @@
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import { atSettings, raise } from '../findings/raise.ts';
 import { showEntered, showQuantity } from '../text/number.ts';
 import { openingOf, seat } from '../tools/fit.ts';
@@ -15,16 +15,17 @@ import type { CardInput } from './input.ts';
  * @example checkCounterhold({ ...complete, set: { ...complete.set, counterhold: null } }, basisOf(complete))[0].severity // 'note'
  * @source nominal sizes of the nut standard; the far nut taken as the near one
  */
-export function checkCounterhold(input: CardInput, { joint }: Basis): Finding[] {
+export function checkCounterhold(input: CardInput, { joint }: Basis): Raised[] {
   const { counterhold } = input.set;
   const place = atSettings('counterholdId');
   if (counterhold === null) {
     return [
-      raise(
-        'counterhold_missing',
-        {},
-        { severity: 'note', subject: input.joint.data.tag, place, source: 'common practice' },
-      ),
+      raise('counterhold_missing', () => ({}), {
+        severity: 'note',
+        subject: input.joint.data.tag,
+        place,
+        source: 'common practice',
+      }),
     ];
   }
   const nut = joint.nut?.value ?? null;
@@ -34,11 +35,11 @@ export function checkCounterhold(input: CardInput, { joint }: Basis): Finding[] 
   return [
     raise(
       'counterhold_does_not_fit',
-      {
+      () => ({
         opening: showEntered(acrossFlats),
         nut: showQuantity(nut.acrossFlats, nut.series === 'ASME B18.2.2 heavy hex' ? 'in' : 'mm', 5),
         sits,
-      },
+      }),
       {
         severity: 'refusal',
         subject: counterhold.data.number,

@@ -1,4 +1,4 @@
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import { atJoint, atSettings, atTool, raise } from '../findings/raise.ts';
 import { neighbourGap } from '../joint/space.ts';
 import { showEntered, showQuantity } from '../text/number.ts';
@@ -18,7 +18,7 @@ type Opening = Head | ToolOnRegister<'reducer'>;
  * @example checkFit({ ...input, set: { ...input.set, cassette: null } }, basis, 384).length > 0 // true
  * @source nominal sizes of the nut standard; plane geometry
  */
-export function checkFit(input: CardInput, basis: Basis, torque: number | null): Finding[] {
+export function checkFit(input: CardInput, basis: Basis, torque: number | null): Raised[] {
   return [
     ...familyFindings(input),
     ...reducerFindings(input),
@@ -28,12 +28,12 @@ export function checkFit(input: CardInput, basis: Basis, torque: number | null):
   ];
 }
 
-function familyFindings({ set: { drive, cassette } }: CardInput): Finding[] {
+function familyFindings({ set: { drive, cassette } }: CardInput): Raised[] {
   if (drive === null || cassette === null) return [];
   const families = { drive: drive.data.properties.family, cassette: cassette.data.properties.family };
   if (families.drive === families.cassette) return [];
   return [
-    raise('family_differs', families, {
+    raise('family_differs', () => families, {
       severity: 'refusal',
       subject: cassette.data.number,
       place: atSettings('cassetteId'),
@@ -44,23 +44,27 @@ function familyFindings({ set: { drive, cassette } }: CardInput): Finding[] {
   ];
 }
 
-function reducerFindings({ set: { cassette, reducers } }: CardInput): Finding[] {
-  const findings: Finding[] = [];
+function reducerFindings({ set: { cassette, reducers } }: CardInput): Raised[] {
+  const findings: Raised[] = [];
   let into: Opening | null = cassette;
   for (const reducer of reducers) {
     const { outerAcrossFlats } = reducer.data.properties;
-    if (into !== null && seat(openingOf(into), outerAcrossFlats.si) !== 'fits') {
+    const seated = into;
+    if (seated !== null && seat(openingOf(seated), outerAcrossFlats.si) !== 'fits') {
       findings.push(
         raise(
           'reducer_does_not_fit',
-          { reducer: showEntered(outerAcrossFlats), into: showEntered(into.data.properties.acrossFlats) },
+          () => ({
+            reducer: showEntered(outerAcrossFlats),
+            into: showEntered(seated.data.properties.acrossFlats),
+          }),
           {
             severity: 'refusal',
             subject: reducer.data.number,
             place: atSettings('reducerIds'),
             source: 'nominal sizes',
             value: outerAcrossFlats.si,
-            limit: into.data.properties.acrossFlats.si,
+            limit: seated.data.properties.acrossFlats.si,
             unit: outerAcrossFlats.unit,
           },
         ),
@@ -76,7 +80,7 @@ function lastOpening({ set: { cassette, reducers } }: CardInput): Opening | null
   return reducers.at(-1) ?? cassette;
 }
 
-function openingFindings(input: CardInput, { joint }: Basis, torque: number | null): Finding[] {
+function openingFindings(input: CardInput, { joint }: Basis, torque: number | null): Raised[] {
   const opening = lastOpening(input);
   const nut = joint.nut?.value ?? null;
   if (opening === null) return [];
@@ -89,11 +93,11 @@ function openingFindings(input: CardInput, { joint }: Basis, torque: number | nu
   return [
     raise(
       code,
-      {
+      () => ({
         opening: showEntered(acrossFlats),
         nut: showQuantity(nut.acrossFlats, nut.series === 'ASME B18.2.2 heavy hex' ? 'in' : 'mm', 5),
         remedies: remedies(nut.acrossFlats, input, torque).map(remedyText),
-      },
+      }),
       {
         severity: 'refusal',
         subject,
@@ -115,17 +119,13 @@ function openingFindings(input: CardInput, { joint }: Basis, torque: number | nu
  * @example loosenessUnknown(input.set.cassette).severity // 'note'
  * @source rule of this program
  */
-export function loosenessUnknown(opening: Opening | ToolOnRegister<'counterhold wrench'>): Finding {
-  return raise(
-    'looseness_unknown',
-    { opening: showEntered(opening.data.properties.acrossFlats) },
-    {
-      severity: 'note',
-      subject: opening.data.number,
-      place: atTool(opening, 'looseness'),
-      source: 'no site limit entered',
-    },
-  );
+export function loosenessUnknown(opening: Opening | ToolOnRegister<'counterhold wrench'>): Raised {
+  return raise('looseness_unknown', () => ({ opening: showEntered(opening.data.properties.acrossFlats) }), {
+    severity: 'note',
+    subject: opening.data.number,
+    place: atTool(opening, 'looseness'),
+    source: 'no site limit entered',
+  });
 }
 
 function remedyText(remedy: Remedy): string {
@@ -152,7 +152,7 @@ export function headOf({ set: { cassette, drive } }: CardInput): { radius: numbe
   return drive === null || drives === null ? null : { radius: drives.si, tool: drive.data.number };
 }
 
-function neighbourFindings(input: CardInput, { joint }: Basis): Finding[] {
+function neighbourFindings(input: CardInput, { joint }: Basis): Raised[] {
   const head = headOf(input);
   const count = joint.count?.value ?? null;
   const about = { subject: input.joint.data.tag, source: 'plane geometry' };
@@ -166,29 +166,29 @@ function neighbourFindings(input: CardInput, { joint }: Basis): Finding[] {
     ];
     const place = head === null ? atSettings('cassetteId') : atJoint(input.joint.id, 'circle');
     return [
-      raise('clearance_unknown', { check: 'neighbour', missing }, { ...about, severity: 'note', place }),
+      raise('clearance_unknown', () => ({ check: 'neighbour', missing }), {
+        ...about,
+        severity: 'note',
+        place,
+      }),
     ];
   }
   const gap = neighbourGap(joint.circle.value, count, head.radius, joint.nut.value.acrossCorners);
   if (gap >= 0) return [];
   return [
-    raise(
-      'neighbour_in_the_way',
-      { overlap: showQuantity(-gap, 'mm', 2) },
-      {
-        ...about,
-        severity: 'refusal',
-        subject: head.tool,
-        place: atSettings('cassetteId'),
-        value: gap,
-        limit: 0,
-        unit: 'mm',
-      },
-    ),
+    raise('neighbour_in_the_way', () => ({ overlap: showQuantity(-gap, 'mm', 2) }), {
+      ...about,
+      severity: 'refusal',
+      subject: head.tool,
+      place: atSettings('cassetteId'),
+      value: gap,
+      limit: 0,
+      unit: 'mm',
+    }),
   ];
 }
 
-function hubFindings(input: CardInput, { joint }: Basis): Finding[] {
+function hubFindings(input: CardInput, { joint }: Basis): Raised[] {
   const head = headOf(input);
   const about = { subject: input.joint.data.tag, source: 'plane geometry' };
   if (head === null || joint.radialGap === null) {
@@ -197,19 +197,23 @@ function hubFindings(input: CardInput, { joint }: Basis): Finding[] {
       ...(joint.radialGap === null ? ['free distance from the stud’s centre to hub or pipe'] : []),
     ];
     const place = joint.radialGap === null ? atJoint(input.joint.id, 'radialGap') : atSettings('cassetteId');
-    return [raise('clearance_unknown', { check: 'hub', missing }, { ...about, severity: 'note', place })];
+    return [
+      raise('clearance_unknown', () => ({ check: 'hub', missing }), { ...about, severity: 'note', place }),
+    ];
   }
   const gap = joint.radialGap.value;
   if (head.radius <= gap) {
     if (joint.radialGap.origin === 'entered') return [];
     const place = atJoint(input.joint.id, 'radialGap');
     const missing = ['free distance past the fillet of the hub (the flange table has the hub alone)'];
-    return [raise('clearance_unknown', { check: 'hub', missing }, { ...about, severity: 'note', place })];
+    return [
+      raise('clearance_unknown', () => ({ check: 'hub', missing }), { ...about, severity: 'note', place }),
+    ];
   }
   return [
     raise(
       'hub_in_the_way',
-      { head: showQuantity(head.radius, 'mm', 3), gap: showQuantity(gap, 'mm', 3) },
+      () => ({ head: showQuantity(head.radius, 'mm', 3), gap: showQuantity(gap, 'mm', 3) }),
       {
         ...about,
         severity: 'refusal',

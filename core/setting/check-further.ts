@@ -1,5 +1,5 @@
 import { torqueAtPressure } from '../calibration/reading.ts';
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import { atSettings, raise } from '../findings/raise.ts';
 import { showQuantity } from '../text/number.ts';
 import { wrenchParts } from '../tools/rating.ts';
@@ -38,7 +38,7 @@ export function checkFurther(
   hydraulics: Hydraulics,
   pressure: number | null,
   passes: readonly PassPressure[],
-): Finding[] {
+): Raised[] {
   if (input.set.further.length === 0) return [];
   const others = input.set.further.map((wrench): Alone => {
     const set = { ...input.set, ...wrench, further: [] };
@@ -56,7 +56,7 @@ function checkWrench(
   basis: Basis,
   pressure: number | null,
   passes: readonly PassPressure[],
-): Finding[] {
+): Raised[] {
   const torque =
     pressure === null || hydraulics.line === null ? null : torqueAtPressure(hydraulics.line, pressure);
   return [
@@ -68,17 +68,17 @@ function checkWrench(
   ];
 }
 
-function agreement(input: CardInput, sets: readonly Hydraulics[], pressure: number | null): Finding[] {
+function agreement(input: CardInput, sets: readonly Hydraulics[], pressure: number | null): Raised[] {
   const rule = input.toolRoom.rules.find((each) => each.class === 'drive unit');
   const limit = rule?.lineAgreement ?? null;
   const about = { subject: input.joint.data.tag, place: atSettings('further') };
   if (rule === undefined || limit === null) {
     return [
-      raise(
-        'line_agreement_unknown',
-        { wrenches: sets.length },
-        { ...about, severity: 'refusal', source: 'no rule of the site for drive units names a limit' },
-      ),
+      raise('line_agreement_unknown', () => ({ wrenches: sets.length }), {
+        ...about,
+        severity: 'refusal',
+        source: 'no rule of the site for drive units names a limit',
+      }),
     ];
   }
   const lines = sets.flatMap(({ line }) => (line === null ? [] : [line]));
@@ -93,12 +93,12 @@ function agreement(input: CardInput, sets: readonly Hydraulics[], pressure: numb
   return [
     raise(
       'lines_disagree',
-      {
+      () => ({
         pressure: showQuantity(pressure, pressureUnit(input)),
         torques: torques.map((torque) => showQuantity(torque, unit)),
         difference: showQuantity(difference, 'percent', 2),
         limit: showQuantity(limit.si, 'percent', 2),
-      },
+      }),
       {
         ...about,
         severity: 'refusal',

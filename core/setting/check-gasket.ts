@@ -1,4 +1,4 @@
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import { atJoint, raise } from '../findings/raise.ts';
 import type { LimitCheck } from '../joint/component-checks.ts';
 import { showQuantity } from '../text/number.ts';
@@ -17,7 +17,7 @@ import { stressUnit } from './show.ts';
  * @example againstGasket(complete, loaded, stress).length // 0
  * @source ASME PCC-1-2013, Appendix O (from memory); limits as entered
  */
-export function againstGasket(input: CardInput, loaded: LoadedGasket, stress: StudStress): Finding[] {
+export function againstGasket(input: CardInput, loaded: LoadedGasket, stress: StudStress): Raised[] {
   return [
     ...loaded.checks.flatMap((check) => broken(input, loaded, check)),
     ...parting(input, loaded, stress),
@@ -29,7 +29,7 @@ function about(input: CardInput, field: string, source: string) {
   return { subject: input.joint.data.tag, place: atJoint(input.joint.id, field), source };
 }
 
-function broken(input: CardInput, { gasket }: LoadedGasket, check: LimitCheck): Finding[] {
+function broken(input: CardInput, { gasket }: LoadedGasket, check: LimitCheck): Raised[] {
   const { value, limit } = check;
   if (check.state !== 'not met' || value === null || limit === null) return [];
   const unit = stressUnit(input);
@@ -41,32 +41,33 @@ function broken(input: CardInput, { gasket }: LoadedGasket, check: LimitCheck): 
     limit,
     unit,
   };
-  if (check.step === 7) return [raise('gasket_stress_high', facts, stands)];
-  if (check.step === 8) return [raise('flange_rotation_high', facts, stands)];
+  if (check.step === 7) return [raise('gasket_stress_high', () => facts, stands)];
+  if (check.step === 8) return [raise('flange_rotation_high', () => facts, stands)];
   const what = check.case === null ? check.name : `${check.name}, ${check.case} case`;
-  return [raise('gasket_stress_low', { ...facts, what }, stands)];
+  return [raise('gasket_stress_low', () => ({ ...facts, what }), stands)];
 }
 
 /** With the retained fraction not known the whole assembly load is held against the end force: the mildest case. */
-function parting(input: CardInput, { gasket, view }: LoadedGasket, stress: StudStress): Finding[] {
+function parting(input: CardInput, { gasket, view }: LoadedGasket, stress: StudStress): Raised[] {
   return view.cases.flatMap((one) => {
-    if (one.endForcePerBolt === null) return [];
+    const { endForcePerBolt: endForce } = one;
+    if (endForce === null) return [];
     const load = one.residualLoad ?? stress.load;
-    if (load > one.endForcePerBolt) return [];
+    if (load > endForce) return [];
     return [
       raise(
         'joint_parts',
-        {
+        () => ({
           gasket: gasket.name,
           case: one.case,
-          endForce: showQuantity(one.endForcePerBolt, 'kN'),
+          endForce: showQuantity(endForce, 'kN'),
           load: showQuantity(load, 'kN'),
-        },
+        }),
         {
           ...about(input, 'pressures', input.joint.data.pressures.source || 'joint data'),
           severity: 'refusal',
           value: load,
-          limit: one.endForcePerBolt,
+          limit: endForce,
           unit: 'kN',
         },
       ),
@@ -74,18 +75,18 @@ function parting(input: CardInput, { gasket, view }: LoadedGasket, stress: StudS
   });
 }
 
-function codeFloor(input: CardInput, { gasket, view }: LoadedGasket, { load }: StudStress): Finding[] {
+function codeFloor(input: CardInput, { gasket, view }: LoadedGasket, { load }: StudStress): Raised[] {
   const minimum = view.codeMinimum;
   if (minimum === null || load >= minimum.perBolt * (1 - 1e-12)) return [];
   return [
     raise(
       'below_code_minimum',
-      {
+      () => ({
         gasket: gasket.name,
         load: showQuantity(load, 'kN'),
         minimum: showQuantity(minimum.perBolt, 'kN'),
         larger: minimum.larger,
-      },
+      }),
       {
         ...about(input, 'gasket', 'ASME BPVC VIII-1, Appendix 2 (second-hand)'),
         severity: 'warning',

@@ -1,5 +1,5 @@
 import { certificateStanding } from '../calibration/validity.ts';
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import { checkValidity } from './check-certificates.ts';
 import { checkCustody } from './check-set.ts';
 import { checkToolRoom } from './check-tool-room.ts';
@@ -14,7 +14,7 @@ import type { CardInput } from './input.ts';
  * @example checkHandWrench(input).length // 0
  * @source as for every other tool of the register
  */
-export function checkHandWrench(input: CardInput): Finding[] {
+export function checkHandWrench(input: CardInput): Raised[] {
   const { handWrench } = input;
   if (handWrench === null) return [];
   const standing = certificateStanding(handWrench.certificates, input.startsOn);
@@ -26,4 +26,4 @@ export function checkHandWrench(input: CardInput): Finding[] {
 }
 
 /** The rest is said with the setting. */
-const SAID_HERE: readonly Finding['code'][] = ['certificate_outside_limits', 'certificate_later_than_job'];
+const SAID_HERE: readonly Raised['code'][] = ['certificate_outside_limits', 'certificate_later_than_job'];

@@ -1,4 +1,4 @@
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import { atJoint, atSettings, atTool, raise } from '../findings/raise.ts';
 import { showQuantity } from '../text/number.ts';
 import type { Basis } from './basis.ts';
@@ -17,23 +17,26 @@ const SAME_SIZE = 1e-6;
  * @example checkHead(complete, basisOf(complete)).length // 0
  * @source plane geometry; sizes as entered for head and joint
  */
-export function checkHead(input: CardInput, basis: Basis): Finding[] {
+export function checkHead(input: CardInput, basis: Basis): Raised[] {
   const head = input.set.cassette;
   if (head === null) return [];
   return [...studInHead(basis, head), ...alongStud(input, head)];
 }
 
-function studInHead(basis: Basis, head: Head): Finding[] {
+function studInHead(basis: Basis, head: Head): Raised[] {
   const { bore, studRoom, openThrough } = head.data.properties;
   const thread = basis.joint.thread?.value ?? null;
   const stands = studProtrusion(basis).value?.perEnd ?? null;
   const about = { subject: head.data.number, source: 'plane geometry' };
-  const findings: Finding[] = [];
+  const findings: Raised[] = [];
   if (bore !== null && thread !== null && thread.diameter > bore.si + SAME_SIZE) {
     findings.push(
       raise(
         'stud_wider_than_bore',
-        { stud: showQuantity(thread.diameter, bore.unit, 4), bore: showQuantity(bore.si, bore.unit, 4) },
+        () => ({
+          stud: showQuantity(thread.diameter, bore.unit, 4),
+          bore: showQuantity(bore.si, bore.unit, 4),
+        }),
         {
           ...about,
           severity: 'refusal',
@@ -49,7 +52,10 @@ function studInHead(basis: Basis, head: Head): Finding[] {
     findings.push(
       raise(
         'stud_hits_head',
-        { stands: showQuantity(stands, studRoom.unit, 3), room: showQuantity(studRoom.si, studRoom.unit, 3) },
+        () => ({
+          stands: showQuantity(stands, studRoom.unit, 3),
+          room: showQuantity(studRoom.si, studRoom.unit, 3),
+        }),
         {
           ...about,
           severity: 'refusal',
@@ -67,17 +73,17 @@ function studInHead(basis: Basis, head: Head): Finding[] {
   ];
   if (missing.length > 0) {
     findings.push(
-      raise(
-        'clearance_unknown',
-        { check: 'stud', missing },
-        { ...about, severity: 'note', place: atTool(head, bore === null ? 'bore' : 'studRoom') },
-      ),
+      raise('clearance_unknown', () => ({ check: 'stud', missing }), {
+        ...about,
+        severity: 'note',
+        place: atTool(head, bore === null ? 'bore' : 'studRoom'),
+      }),
     );
   }
   return findings;
 }
 
-function alongStud({ joint }: CardInput, head: Head): Finding[] {
+function alongStud({ joint }: CardInput, head: Head): Raised[] {
   const { height } = head.data.properties;
   // A joint entered before this was asked for does not say.
   const axialGap = joint.data.space.axialGap ?? null;
@@ -89,14 +95,21 @@ function alongStud({ joint }: CardInput, head: Head): Finding[] {
     ];
     const place = height === null ? atTool(head, 'height') : atJoint(joint.id, 'axialGap');
     return [
-      raise('clearance_unknown', { check: 'along the stud', missing }, { ...about, severity: 'note', place }),
+      raise('clearance_unknown', () => ({ check: 'along the stud', missing }), {
+        ...about,
+        severity: 'note',
+        place,
+      }),
     ];
   }
   if (height.si <= axialGap.si + SAME_SIZE) return [];
   return [
     raise(
       'head_too_high',
-      { height: showQuantity(height.si, height.unit, 3), gap: showQuantity(axialGap.si, height.unit, 3) },
+      () => ({
+        height: showQuantity(height.si, height.unit, 3),
+        gap: showQuantity(axialGap.si, height.unit, 3),
+      }),
       {
         ...about,
         severity: 'refusal',

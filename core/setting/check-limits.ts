@@ -1,4 +1,4 @@
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import { atJoint, raise } from '../findings/raise.ts';
 import { limitsConflict } from '../joint/target.ts';
 import { showNumber, showQuantity } from '../text/number.ts';
@@ -19,7 +19,7 @@ const SLACK = 1 + 1e-9;
  * @example checkLimits(complete, stress).length // 0
  * @source limits as entered; ASME PCC-1-2013, Appendix O (from memory)
  */
-export function checkLimits(input: CardInput, stress: StudStress | null): Finding[] {
+export function checkLimits(input: CardInput, stress: StudStress | null): Raised[] {
   return [
     ...conflict(input),
     ...unknownLimits(input),
@@ -32,20 +32,25 @@ function about(input: CardInput, field: string) {
   return { subject: input.joint.data.tag, place: atJoint(input.joint.id, field), source };
 }
 
-function conflict(input: CardInput): Finding[] {
+function conflict(input: CardInput): Raised[] {
   const { limits } = input.joint.data;
   const whose = limitsConflict(limits);
   const largest = whose === 'bolt' ? limits.boltStressMax : limits.flangeBoltStressMax;
-  if (whose === null || largest === null || limits.boltStressMin === null) return [];
+  const least = limits.boltStressMin;
+  if (whose === null || largest === null || least === null) return [];
   const unit = stressUnit(input);
   return [
     raise(
       'limits_conflict',
-      { least: showQuantity(limits.boltStressMin.si, unit), largest: showQuantity(largest.si, unit), whose },
+      () => ({
+        least: showQuantity(least.si, unit),
+        largest: showQuantity(largest.si, unit),
+        whose,
+      }),
       {
         ...about(input, 'limits'),
         severity: 'refusal',
-        value: limits.boltStressMin.si,
+        value: least.si,
         limit: largest.si,
         unit,
       },
@@ -53,7 +58,7 @@ function conflict(input: CardInput): Finding[] {
   ];
 }
 
-function unknownLimits(input: CardInput): Finding[] {
+function unknownLimits(input: CardInput): Raised[] {
   const { limits } = input.joint.data;
   const unknown: [string, string, string][] = [];
   if (limits.boltStressMax === null) {
@@ -74,11 +79,11 @@ function unknownLimits(input: CardInput): Finding[] {
     ]);
   }
   return unknown.map(([field, limit, needs]) =>
-    raise('limit_unknown', { limit, needs }, { ...about(input, field), severity: 'note' }),
+    raise('limit_unknown', () => ({ limit, needs }), { ...about(input, field), severity: 'note' }),
   );
 }
 
-function againstLimits(input: CardInput, stress: StudStress): Finding[] {
+function againstLimits(input: CardInput, stress: StudStress): Raised[] {
   const { limits } = input.joint.data;
   const area = limits.boltStressArea;
   const value = area === 'tensile' ? stress.tensile : stress.root;
@@ -89,13 +94,13 @@ function againstLimits(input: CardInput, stress: StudStress): Finding[] {
     limit: showQuantity(limit, unit),
     area,
   });
-  const findings: Finding[] = [];
+  const findings: Raised[] = [];
   const { boltStressMax, boltStressMin, flangeBoltStressMax } = limits;
   if (boltStressMax !== null && value > boltStressMax.si * SLACK) {
     findings.push(
       raise(
         'above_bolt_limit',
-        facts(boltStressMax.si),
+        () => facts(boltStressMax.si),
         refusal(input, 'boltStressMax', value, boltStressMax.si, unit),
       ),
     );
@@ -104,7 +109,7 @@ function againstLimits(input: CardInput, stress: StudStress): Finding[] {
     findings.push(
       raise(
         'below_bolt_limit',
-        facts(boltStressMin.si),
+        () => facts(boltStressMin.si),
         refusal(input, 'boltStressMin', value, boltStressMin.si, unit),
       ),
     );
@@ -113,7 +118,7 @@ function againstLimits(input: CardInput, stress: StudStress): Finding[] {
     findings.push(
       raise(
         'above_flange_limit',
-        facts(flangeBoltStressMax.si),
+        () => facts(flangeBoltStressMax.si),
         refusal(input, 'flangeBoltStressMax', value, flangeBoltStressMax.si, unit),
       ),
     );
@@ -125,22 +130,18 @@ function refusal(input: CardInput, field: string, value: number, limit: number, 
   return { ...about(input, field), severity: 'refusal' as const, value, limit, unit };
 }
 
-function againstYield(input: CardInput, stress: StudStress): Finding[] {
+function againstYield(input: CardInput, stress: StudStress): Raised[] {
   const { axialOfYield, combinedElasticOfYield, combinedPlasticOfYield } = stress;
   const place = { subject: input.joint.data.tag, place: atJoint(input.joint.id, 'target') };
   const finding = (share: number, kind: 'axial' | 'combined, elastic' | 'combined, plastic') =>
-    raise(
-      'above_yield',
-      { share: `${showNumber(share * 100, 3)} %`, kind },
-      {
-        ...place,
-        severity: kind === 'combined, elastic' ? 'warning' : 'refusal',
-        source: kind === 'axial' ? 'yield strength' : 'von Mises, VDI 2230-1',
-        value: share,
-        limit: 1,
-        unit: 'percent',
-      },
-    );
+    raise('above_yield', () => ({ share: `${showNumber(share * 100, 3)} %`, kind }), {
+      ...place,
+      severity: kind === 'combined, elastic' ? 'warning' : 'refusal',
+      source: kind === 'axial' ? 'yield strength' : 'von Mises, VDI 2230-1',
+      value: share,
+      limit: 1,
+      unit: 'percent',
+    });
   if (axialOfYield !== null && axialOfYield > SLACK) return [finding(axialOfYield, 'axial')];
   if (combinedPlasticOfYield !== null && combinedPlasticOfYield > SLACK) {
     return [finding(combinedPlasticOfYield, 'combined, plastic')];

@@ -1,4 +1,4 @@
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import { atSettings, raise } from '../findings/raise.ts';
 import { partText } from './check-set.ts';
 import type { AnyTool, CardInput, ToolOnRegister } from './input.ts';
@@ -17,11 +17,11 @@ type Coupled =
  * @example checkLines(complete).length // 0
  * @source couplings as the site names them; connections as entered
  */
-export function checkLines(input: CardInput): Finding[] {
+export function checkLines(input: CardInput): Raised[] {
   return [...couplings(input), ...connections(input)];
 }
 
-function couplings({ set }: CardInput): Finding[] {
+function couplings({ set }: CardInput): Raised[] {
   const lines: Coupled[] = [];
   if (set.pump !== null) lines.push(set.pump);
   lines.push(...set.hoses, ...set.couplers);
@@ -35,13 +35,13 @@ function couplings({ set }: CardInput): Finding[] {
   const other = lines.find(
     (part) => nameOf(part) !== '' && first !== undefined && nameOf(part) !== nameOf(first),
   );
-  const findings: Finding[] = [];
+  const findings: Raised[] = [];
   if (first !== undefined && other !== undefined) {
     const names = { first: first.data.properties.coupling, other: other.data.properties.coupling };
     findings.push(
       raise(
         'coupling_differs',
-        { first: partText(first), other: partText(other), names: [names.first, names.other] },
+        () => ({ first: partText(first), other: partText(other), names: [names.first, names.other] }),
         {
           severity: 'refusal',
           subject: other.data.number,
@@ -57,7 +57,7 @@ function couplings({ set }: CardInput): Finding[] {
     findings.push(
       raise(
         'coupling_unknown',
-        { parts: unknown.map(({ data }) => `${data.properties.class} ${data.number}`) },
+        () => ({ parts: unknown.map(({ data }) => `${data.properties.class} ${data.number}`) }),
         {
           severity: 'note',
           subject: unknown[0]?.data.number ?? '',
@@ -75,24 +75,20 @@ function nameOf({ data: { properties } }: Coupled): string {
   return properties.coupling.trim().toLowerCase();
 }
 
-function connections({ set: { pump, further } }: CardInput): Finding[] {
+function connections({ set: { pump, further } }: CardInput): Raised[] {
   if (pump === null) return [];
   const wrenches = 1 + further.length;
   const room = pump.data.properties.connections;
   if (room >= wrenches) return [];
   return [
-    raise(
-      'pump_connections_few',
-      { pump: partText(pump as AnyTool), connections: room, wrenches },
-      {
-        severity: 'refusal',
-        subject: pump.data.number,
-        place: atSettings('pumpId'),
-        source: 'connections on the tool register',
-        value: wrenches,
-        limit: room,
-        unit: 'one',
-      },
-    ),
+    raise('pump_connections_few', () => ({ pump: partText(pump as AnyTool), connections: room, wrenches }), {
+      severity: 'refusal',
+      subject: pump.data.number,
+      place: atSettings('pumpId'),
+      source: 'connections on the tool register',
+      value: wrenches,
+      limit: room,
+      unit: 'one',
+    }),
   ];
 }

@@ -1,4 +1,4 @@
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import { type TableUse, tableFindings } from './check-table-values.ts';
 import type { CardInput } from './input.ts';
 import type { StudMaterial } from './stud-material.ts';
@@ -25,7 +25,7 @@ export function checkMaterials(
   input: CardInput,
   material: StudMaterial,
   { stretch, strip, hot, strength }: ComputedParts,
-): Finding[] {
+): Raised[] {
   const uses: TableUse[] = [
     { what: 'Tensile strength', field: 'tensileStrength', known: material.tensile, rests: strip },
     // An entered tensile strength of the nut goes before its proof stress.

@@ -1,4 +1,4 @@
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import { atSettings, atTool, raise } from '../findings/raise.ts';
 import { describeTool } from '../text/describe.ts';
 import { showQuantity } from '../text/number.ts';
@@ -51,7 +51,7 @@ export function partText(tool: AnyTool): string {
  * @example checkParts({ ...input, set: { ...input.set, pump: null } }).length > 0 // true
  * @source rule of this program
  */
-export function checkParts(input: CardInput): Finding[] {
+export function checkParts(input: CardInput): Raised[] {
   const { set } = input;
   const absent = absentOf(set, '', '');
   if (set.pump === null) absent.push(['pump', 'pumpId']);
@@ -61,11 +61,12 @@ export function checkParts(input: CardInput): Finding[] {
   });
   return [
     ...absent.map(([part, field]) =>
-      raise(
-        'part_missing',
-        { part },
-        { severity: 'refusal', subject: part, place: atSettings(field), source: 'the set as chosen' },
-      ),
+      raise('part_missing', () => ({ part }), {
+        severity: 'refusal',
+        subject: part,
+        place: atSettings(field),
+        source: 'the set as chosen',
+      }),
     ),
     ...chosenTools(input).flatMap(checkCustody),
     ...(hoseAgeByRule(input) ? [] : hosesOf(input).flatMap((hose) => hoseAge(hose, input.endsOn))),
@@ -90,18 +91,18 @@ function hosesOf({ set }: CardInput): readonly ToolOnRegister<'hose'>[] {
   return set.further.length === 0 ? set.hoses : [set, ...set.further].flatMap(({ hoses }) => hoses);
 }
 
-function hoseAge(hose: ToolOnRegister<'hose'>, endsOn: string): Finding[] {
+function hoseAge(hose: ToolOnRegister<'hose'>, endsOn: string): Raised[] {
   const { madeOn } = hose.data.properties;
   const until = madeOn === null ? null : hoseLifeEnds(madeOn);
   if (until !== null && endsOn <= until) return [];
   return [
     raise(
       'hose_age',
-      {
+      () => ({
         hose: partText(hose),
         made: madeOn === null || until === null ? null : { on: madeOn, until },
         endsOn,
-      },
+      }),
       {
         severity: 'warning',
         subject: hose.data.number,
@@ -122,16 +123,16 @@ function hoseAge(hose: ToolOnRegister<'hose'>, endsOn: string): Finding[] {
  * @example checkCustody(input.set.drive).length // 0
  * @source custody as the register has it
  */
-export function checkCustody(tool: AnyTool): Finding[] {
+export function checkCustody(tool: AnyTool): Raised[] {
   const { status, number } = tool.data;
   if (status === 'available') return [];
   const facts = { part: partText(tool), status };
   const about = { subject: number, place: atTool(tool, 'status'), source: 'tool register', value: status };
   if (status === 'quarantined' || status === 'scrapped') {
-    return [raise('tool_barred', facts, { ...about, severity: 'refusal' })];
+    return [raise('tool_barred', () => facts, { ...about, severity: 'refusal' })];
   }
   const severity = status === 'issued' ? 'note' : 'warning';
-  return [raise('tool_not_available', facts, { ...about, severity })];
+  return [raise('tool_not_available', () => facts, { ...about, severity })];
 }
 
 /**
@@ -150,17 +151,17 @@ export function checkRatings(
   parts: readonly RatedPart[],
   torque: number | null,
   pressure: number | null,
-): Finding[] {
-  const findings: Finding[] = [];
+): Raised[] {
+  const findings: Raised[] = [];
   for (const { tool, torque: ratedTorque, pressure: ratedPressure } of parts) {
     const about = { subject: tool.data.number, source: 'rating on the tool register' };
     if (ratedTorque === null) {
       findings.push(
-        raise(
-          'rating_unknown',
-          { part: partText(tool) },
-          { ...about, severity: 'warning', place: atTool(tool, 'ratedTorque') },
-        ),
+        raise('rating_unknown', () => ({ part: partText(tool) }), {
+          ...about,
+          severity: 'warning',
+          place: atTool(tool, 'ratedTorque'),
+        }),
       );
     }
     if (typeof ratedTorque === 'number' && torque !== null && torque > ratedTorque * SLACK) {
@@ -168,11 +169,11 @@ export function checkRatings(
       findings.push(
         raise(
           'torque_above_rating',
-          {
+          () => ({
             part: partText(tool),
             torque: showQuantity(torque, unit),
             rating: showQuantity(ratedTorque, unit),
-          },
+          }),
           {
             ...about,
             severity: 'refusal',
@@ -196,11 +197,11 @@ export function checkRatings(
       findings.push(
         raise(
           'pressure_above_rating',
-          {
+          () => ({
             part: partText(tool),
             pressure: showQuantity(pressure, unit),
             rating: showQuantity(ratedPressure, unit),
-          },
+          }),
           {
             ...about,
             severity: 'refusal',
@@ -226,7 +227,7 @@ export function checkRatings(
  * @example checkScale(input, hydraulics, 260e5).length // 0
  * @source READABLE: common practice
  */
-export function checkScale(input: CardInput, { scale }: Hydraulics, pressure: number | null): Finding[] {
+export function checkScale(input: CardInput, { scale }: Hydraulics, pressure: number | null): Raised[] {
   const { gauge } = input.set;
   if (scale === null || gauge === null || pressure === null) return [];
   const place = scalePlace(pressure, scale);
@@ -243,7 +244,7 @@ export function checkScale(input: CardInput, { scale }: Hydraulics, pressure: nu
   };
   if (place === 'beyond') {
     return [
-      raise('above_gauge_scale', facts, {
+      raise('above_gauge_scale', () => facts, {
         ...about,
         severity: 'refusal',
         source: 'scale of the gauge',
@@ -253,11 +254,12 @@ export function checkScale(input: CardInput, { scale }: Hydraulics, pressure: nu
   }
   const limit = scale.scaleMax * (place === 'low' ? READABLE.low : READABLE.high);
   return [
-    raise(
-      'gauge_scale_end',
-      { ...facts, end: place },
-      { ...about, severity: 'warning', source: 'common practice: 20 to 90 % of the scale', limit },
-    ),
+    raise('gauge_scale_end', () => ({ ...facts, end: place }), {
+      ...about,
+      severity: 'warning',
+      source: 'common practice: 20 to 90 % of the scale',
+      limit,
+    }),
   ];
 }
 
@@ -269,23 +271,19 @@ export function checkScale(input: CardInput, { scale }: Hydraulics, pressure: nu
  * @example checkFace(input).length // 0
  * @source common practice: one unit on the face
  */
-export function checkFace({ set: { gauge } }: CardInput): Finding[] {
+export function checkFace({ set: { gauge } }: CardInput): Raised[] {
   const { alsoPrinted, scaleMax } = gauge?.data.properties ?? { alsoPrinted: null, scaleMax: null };
   if (gauge === null || alsoPrinted === null || scaleMax === null || alsoPrinted === scaleMax.unit) return [];
   const units = { unit: UNITS[scaleMax.unit].label, also: UNITS[alsoPrinted].label };
   return [
-    raise(
-      'gauge_second_unit',
-      { gauge: partText(gauge), ...units },
-      {
-        severity: 'warning',
-        subject: gauge.data.number,
-        place: atSettings('gaugeId'),
-        source: 'common practice: one unit on the face',
-        value: units.also,
-        limit: units.unit,
-      },
-    ),
+    raise('gauge_second_unit', () => ({ gauge: partText(gauge), ...units }), {
+      severity: 'warning',
+      subject: gauge.data.number,
+      place: atSettings('gaugeId'),
+      source: 'common practice: one unit on the face',
+      value: units.also,
+      limit: units.unit,
+    }),
   ];
 }
 
@@ -302,7 +300,7 @@ const ROUNDING = { note: 0.02, warning: 0.05 } as const;
  * @example checkRounding(input, 383.4, null).length // 0
  * @source rule of this program
  */
-export function checkRounding(input: CardInput, wanted: number | null, dialled: Dialled | null): Finding[] {
+export function checkRounding(input: CardInput, wanted: number | null, dialled: Dialled | null): Raised[] {
   const { gauge } = input.set;
   const given = dialled?.torque ?? null;
   if (gauge === null || wanted === null || given === null || wanted <= 0) return [];
@@ -313,11 +311,11 @@ export function checkRounding(input: CardInput, wanted: number | null, dialled: 
   return [
     raise(
       'rounding_large',
-      {
+      () => ({
         wanted: showQuantity(wanted, unit),
         given: showQuantity(given, unit),
         share: showQuantity(share, 'percent', 2),
-      },
+      }),
       {
         severity: atZero ? 'refusal' : share > ROUNDING.warning ? 'warning' : 'note',
         subject: gauge.data.number,

@@ -1,4 +1,4 @@
-import type { Finding, Severity } from '../findings/finding.ts';
+import type { Raised, Severity } from '../findings/finding.ts';
 import { atJoint, raise } from '../findings/raise.ts';
 import { standardThread } from '../joint/resolve.ts';
 import { showQuantity } from '../text/number.ts';
@@ -15,11 +15,11 @@ import { lengthUnit } from './show.ts';
  * @example checkStandard(input, basisOf(input)).length // 0
  * @source the flange tables of `core/reference`
  */
-export function checkStandard(input: CardInput, { joint }: Basis): Finding[] {
+export function checkStandard(input: CardInput, { joint }: Basis): Raised[] {
   const { flangeRow } = joint;
   const { bolting } = input.joint.data;
   if (flangeRow === null) return [];
-  const findings: Finding[] = [];
+  const findings: Raised[] = [];
   const source = flangeRow.standard;
   const { reason } = bolting;
   const severity = reason === '' ? 'warning' : 'note';
@@ -33,7 +33,7 @@ export function checkStandard(input: CardInput, { joint }: Basis): Finding[] {
     findings.push(
       raise(
         'count_differs',
-        { entered: String(bolting.count), standard: String(flangeRow.bolts), reason },
+        () => ({ entered: String(bolting.count), standard: String(flangeRow.bolts), reason }),
         {
           ...about('count'),
           value: bolting.count,
@@ -49,7 +49,7 @@ export function checkStandard(input: CardInput, { joint }: Basis): Finding[] {
     findings.push(
       raise(
         'thread_differs',
-        { entered: entered.designation, standard: standard.designation, reason },
+        () => ({ entered: entered.designation, standard: standard.designation, reason }),
         {
           ...about('thread'),
           value: entered.designation,
@@ -60,17 +60,18 @@ export function checkStandard(input: CardInput, { joint }: Basis): Finding[] {
   }
   const circle = bolting.circle?.si ?? null;
   // The metric tables round the inch circle to 0.1 mm, some to 0.5 mm.
-  if (circle !== null && flangeRow.boltCircle !== null && Math.abs(circle - flangeRow.boltCircle) > 0.0005) {
+  const { boltCircle } = flangeRow;
+  if (circle !== null && boltCircle !== null && Math.abs(circle - boltCircle) > 0.0005) {
     const unit = lengthUnit(bolting.circle?.unit);
     findings.push(
       raise(
         'circle_differs',
-        {
+        () => ({
           entered: showQuantity(circle, unit, 5),
-          standard: showQuantity(flangeRow.boltCircle, unit, 5),
+          standard: showQuantity(boltCircle, unit, 5),
           reason,
-        },
-        { ...about('circle'), value: circle, limit: flangeRow.boltCircle, unit },
+        }),
+        { ...about('circle'), value: circle, limit: boltCircle, unit },
       ),
     );
   }

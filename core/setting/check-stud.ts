@@ -1,4 +1,4 @@
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import { atJoint, raise } from '../findings/raise.ts';
 import { type Protrusion, protrusion } from '../joint/protrusion.ts';
 import { showNumber, showQuantity } from '../text/number.ts';
@@ -42,41 +42,48 @@ export function studProtrusion({ joint }: Basis): { value: Protrusion | null; mi
  * @example checkStud(complete, basisOf(complete)).length // 0
  * @source geometry; two to three threads showing is common practice
  */
-export function checkStud(input: CardInput, basis: Basis): Finding[] {
+export function checkStud(input: CardInput, basis: Basis): Raised[] {
   const { value, missing } = studProtrusion(basis);
   const about = {
     subject: input.joint.data.tag,
     place: atJoint(input.joint.id, 'studLength'),
     source: 'common practice',
   };
-  if (value === null) return [raise('protrusion_unknown', { missing }, { ...about, severity: 'note' })];
+  if (value === null)
+    return [raise('protrusion_unknown', () => ({ missing }), { ...about, severity: 'note' })];
   const threads = showNumber(value.threads, 2);
   if (value.perEnd < -1e-9) {
     return [
-      raise(
-        'stud_short',
-        { protrusion: showQuantity(-value.perEnd, 'mm', 2) },
-        { ...about, severity: 'refusal', value: value.perEnd, limit: 0, unit: 'mm' },
-      ),
+      raise('stud_short', () => ({ protrusion: showQuantity(-value.perEnd, 'mm', 2) }), {
+        ...about,
+        severity: 'refusal',
+        value: value.perEnd,
+        limit: 0,
+        unit: 'mm',
+      }),
     ];
   }
   if (value.threads < 1) {
     return [
-      raise(
-        'stud_protrusion_low',
-        { threads },
-        { ...about, severity: 'warning', value: value.threads, limit: 1, unit: 'one' },
-      ),
+      raise('stud_protrusion_low', () => ({ threads }), {
+        ...about,
+        severity: 'warning',
+        value: value.threads,
+        limit: 1,
+        unit: 'one',
+      }),
     ];
   }
   if (value.threads < USUAL_THREADS.least || value.threads > USUAL_THREADS.most) {
     const limit = value.threads < USUAL_THREADS.least ? USUAL_THREADS.least : USUAL_THREADS.most;
     return [
-      raise(
-        'stud_protrusion_unusual',
-        { threads },
-        { ...about, severity: 'note', value: value.threads, limit, unit: 'one' },
-      ),
+      raise('stud_protrusion_unusual', () => ({ threads }), {
+        ...about,
+        severity: 'note',
+        value: value.threads,
+        limit,
+        unit: 'one',
+      }),
     ];
   }
   return [];

@@ -1,4 +1,4 @@
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import { atJoint, raise } from '../findings/raise.ts';
 import type { JointGasket } from '../joint/gaskets.ts';
 import type { Known } from '../joint/known.ts';
@@ -31,33 +31,29 @@ export interface TableUse {
  * @example checkTableValues(complete, basisOf(complete)).length // 0
  * @source rule of this program
  */
-export function checkTableValues(input: CardInput, basis: Basis): Finding[] {
+export function checkTableValues(input: CardInput, basis: Basis): Raised[] {
   const { count, thread, circle, yieldStrength, nut, studLength, grip, radialGap, ring } = basis.joint;
-  const ofGaskets = basis.gaskets.flatMap((gasket): (Known<unknown> | null)[] =>
-    Object.values(gasket.values),
-  );
-  const all = [count, thread, circle, yieldStrength, nut, studLength, grip, radialGap, ring, ...ofGaskets];
-  if (!all.some(isDoubtful)) return [];
   const tightened = input.kind === 'tightening';
   const turned = headOf(input) !== null;
-  return tableFindings(input, [
-    { what: 'Flange table', field: 'count', known: count, rests: true },
-    { what: 'Flange table', field: 'thread', known: thread, rests: true },
-    { what: 'Flange table', field: 'circle', known: circle, rests: turned },
-    { what: 'Yield strength', field: 'grade', known: yieldStrength, rests: true },
-    { what: 'Nut', field: 'nutSeries', known: nut, rests: true },
-    {
-      what: 'Flange table',
-      field: 'studLength',
-      known: studLength,
-      rests: tightened && grip !== null && nut !== null,
-    },
-    { what: 'Grip length', field: 'grip', known: grip, rests: tightened },
-    { what: 'Hub', field: 'radialGap', known: radialGap, rests: turned },
-    { what: 'Ring of the flange', field: 'gasket', known: ring, rests: tightened && ringIsUsed(basis) },
-    ...basis.gaskets.flatMap((gasket) => gasketUses(input, basis, gasket)),
-  ]);
+  const spans = tightened && grip !== null && nut !== null;
+  const uses: TableUse[] = [];
+  const look = (what: string, field: string, known: Known<unknown> | null, rests: boolean) => {
+    if (isDoubtful(known)) uses.push({ what, field, known, rests });
+  };
+  look('Flange table', 'count', count, true);
+  look('Flange table', 'thread', thread, true);
+  look('Flange table', 'circle', circle, turned);
+  look('Yield strength', 'grade', yieldStrength, true);
+  look('Nut', 'nutSeries', nut, true);
+  look('Flange table', 'studLength', studLength, spans);
+  look('Grip length', 'grip', grip, tightened);
+  look('Hub', 'radialGap', radialGap, turned);
+  look('Ring of the flange', 'gasket', ring, tightened && ringIsUsed(basis));
+  for (const gasket of basis.gaskets) lookAtGasket(input, basis, gasket, look);
+  return tableFindings(input, uses);
 }
+
+type Look = (what: string, field: string, known: Known<unknown> | null, rests: boolean) => void;
 
 /** The ring’s number leads to its dimensions, unless those were entered. */
 function ringIsUsed({ gaskets }: Basis): boolean {
@@ -65,7 +61,12 @@ function ringIsUsed({ gaskets }: Basis): boolean {
   return values?.pitchDiameter?.origin === 'standard' || values?.ringWidth?.origin === 'standard';
 }
 
-function gasketUses(input: CardInput, { others }: Basis, { values, area, data }: JointGasket): TableUse[] {
+function lookAtGasket(
+  input: CardInput,
+  { others }: Basis,
+  { values, area, data }: JointGasket,
+  look: Look,
+): void {
   const { pressures } = input.joint.data;
   const looked = input.kind === 'tightening' && loadOfSets(others) !== null;
   const pressed =
@@ -77,20 +78,12 @@ function gasketUses(input: CardInput, { others }: Basis, { values, area, data }:
     values.factorM !== null &&
     values.stressY !== null;
   const loaded = looked && area.value !== null;
-  const use = (known: Known<unknown> | null, rests: boolean): TableUse => ({
-    what: 'Gasket',
-    field: 'gasket',
-    known,
-    rests,
-  });
-  return [
-    use(values.contactInside, loaded || pressed),
-    use(values.contactOutside, loaded || floor),
-    use(values.pitchDiameter, pressed),
-    use(values.ringWidth, floor),
-    use(values.factorM, floor),
-    use(values.stressY, floor),
-  ];
+  look('Gasket', 'gasket', values.contactInside, loaded || pressed);
+  look('Gasket', 'gasket', values.contactOutside, loaded || floor);
+  look('Gasket', 'gasket', values.pitchDiameter, pressed);
+  look('Gasket', 'gasket', values.ringWidth, floor);
+  look('Gasket', 'gasket', values.factorM, floor);
+  look('Gasket', 'gasket', values.stressY, floor);
 }
 
 function isDoubtful(known: Known<unknown> | null): boolean {
@@ -114,7 +107,7 @@ interface DoubtfulUse extends TableUse {
  * @example tableFindings(complete, []).length // 0
  * @source rule of this program
  */
-export function tableFindings(input: CardInput, uses: readonly TableUse[]): Finding[] {
+export function tableFindings(input: CardInput, uses: readonly TableUse[]): Raised[] {
   if (!uses.some(({ known }) => isDoubtful(known))) return [];
   // One table row fills several values: it is named once, with all of them.
   const rows = Map.groupBy(doubtfulOnes(uses), ({ known }) => known.source);
@@ -135,23 +128,28 @@ export function tableFindings(input: CardInput, uses: readonly TableUse[]): Find
 
 /** A cell that several values were made of is asked for once, by one that the card rests on where there is one. */
 function doubtfulOnes(uses: readonly TableUse[]): DoubtfulUse[] {
-  const named = new Set<string>();
-  const restingFirst = [...uses.filter(({ rests }) => rests), ...uses.filter(({ rests }) => !rests)];
-  return restingFirst.flatMap((use): DoubtfulUse[] => {
-    const { known } = use;
-    const status = known?.status ?? null;
-    const text = status === null ? null : statusText(status);
-    if (known === null || status === null || text === null) return [];
-    if (!(needsConfirmation(status) || isDisputed(status))) return [];
-    const { cells = [] } = known;
-    const fresh = cells.filter((cell) => !named.has(nameOf(cell)));
-    for (const cell of fresh) named.add(nameOf(cell));
-    return fresh.length === 0 && cells.length > 0 ? [] : [{ ...use, known, status, text, cells: fresh }];
-  });
+  const named: TableCell[] = [];
+  const found: DoubtfulUse[] = [];
+  for (const resting of [true, false]) {
+    for (const use of uses) {
+      if (use.rests !== resting) continue;
+      const { what, field, known, rests } = use;
+      const status = known?.status ?? null;
+      const text = status === null ? null : statusText(status);
+      if (known === null || status === null || text === null) continue;
+      if (!(needsConfirmation(status) || isDisputed(status))) continue;
+      const { cells = [] } = known;
+      const fresh = cells.filter((cell) => !named.some((other) => sameCell(cell, other)));
+      named.push(...fresh);
+      if (fresh.length > 0 || cells.length === 0)
+        found.push({ what, field, known, rests, status, text, cells: fresh });
+    }
+  }
+  return found;
 }
 
-function nameOf({ table, key, field }: TableCell): string {
-  return `${table}|${key}|${field}`;
+function sameCell(a: TableCell, b: TableCell): boolean {
+  return a.key === b.key && a.field === b.field && a.table === b.table;
 }
 
 function about(input: CardInput, { field, known, text }: DoubtfulUse) {
@@ -164,22 +162,22 @@ function unconfirmed(
   use: DoubtfulUse,
   waits: boolean,
   cells: readonly TableCell[],
-): Finding {
+): Raised {
   const { what, known, text, rests } = use;
   const values = distinct(cells.map(({ name, value }) => `${name} ${value}`));
   return raise(
     'table_value_unconfirmed',
-    { what, source: known.source, status: text, note: known.note, values, waits, rests },
+    () => ({ what, source: known.source, status: text, note: known.note, values, waits, rests }),
     { ...about(input, use), severity: waits ? 'refusal' : 'note', ...confirmable(cells) },
   );
 }
 
-function confirmed(input: CardInput, use: DoubtfulUse, sameRow: readonly DoubtfulUse[]): Finding {
+function confirmed(input: CardInput, use: DoubtfulUse, sameRow: readonly DoubtfulUse[]): Raised {
   const { what, known, text } = use;
   const by = sameRow.flatMap((one) => confirmedBy(input, one.cells));
   return raise(
     'table_value_confirmed',
-    { what, source: known.source, status: text, by: distinct(by) },
+    () => ({ what, source: known.source, status: text, by: distinct(by) }),
     { ...about(input, use), severity: 'note' },
   );
 }

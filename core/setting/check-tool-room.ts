@@ -1,5 +1,5 @@
 import { certificateInForce } from '../calibration/validity.ts';
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import { atTool, raise } from '../findings/raise.ts';
 import { duesOf } from '../tools/due.ts';
 import type { Due } from '../tools/due-state.ts';
@@ -16,7 +16,7 @@ import type { AnyTool, CardInput } from './input.ts';
  * @example checkToolRoom(input).length // 0
  * @source the site’s own rules, each finding naming its own
  */
-export function checkToolRoom(input: CardInput): Finding[] {
+export function checkToolRoom(input: CardInput): Raised[] {
   const { rules, checklists, facts } = input.toolRoom;
   const silent = rules.length === 0 && checklists.length === 0 && facts.length === 0;
   const tools = input.handWrench === null ? chosenTools(input) : [...chosenTools(input), input.handWrench];
@@ -30,46 +30,38 @@ export function checkToolRoom(input: CardInput): Finding[] {
   });
 }
 
-function cases(tool: AnyTool, { openCases }: ToolFacts): Finding[] {
+function cases(tool: AnyTool, { openCases }: ToolFacts): Raised[] {
   if (openCases.length === 0) return [];
   const numbers = openCases.map(({ number }) => number);
   return [
-    raise(
-      'tool_in_case',
-      { part: partText(tool), cases: numbers },
-      {
-        severity: 'refusal',
-        subject: tool.data.number,
-        place: atTool(tool, 'cases'),
-        source: 'open case on the register',
-        value: numbers.join(', '),
-      },
-    ),
+    raise('tool_in_case', () => ({ part: partText(tool), cases: numbers }), {
+      severity: 'refusal',
+      subject: tool.data.number,
+      place: atTool(tool, 'cases'),
+      source: 'open case on the register',
+      value: numbers.join(', '),
+    }),
   ];
 }
 
-function kits({ joint, startsOn, endsOn }: CardInput, tool: AnyTool, known: ToolFacts): Finding[] {
+function kits({ joint, startsOn, endsOn }: CardInput, tool: AnyTool, known: ToolFacts): Raised[] {
   const overlapping = known.kits.filter(({ from, to }) => from <= endsOn && to >= startsOn);
   return overlapping
     .filter(({ jointIds }) => !jointIds.includes(joint.id))
     .map(({ name, from, to, jointIds }) =>
-      raise(
-        'kit_reserved',
-        { part: partText(tool), kit: name, from, to, joints: jointIds.length },
-        {
-          // A kit that names no joints may well be this job's own.
-          severity: jointIds.length === 0 ? 'note' : 'warning',
-          subject: tool.data.number,
-          place: atTool(tool, 'kits'),
-          source: `kit ${name}`,
-          value: from,
-          limit: to,
-        },
-      ),
+      raise('kit_reserved', () => ({ part: partText(tool), kit: name, from, to, joints: jointIds.length }), {
+        // A kit that names no joints may well be this job's own.
+        severity: jointIds.length === 0 ? 'note' : 'warning',
+        subject: tool.data.number,
+        place: atTool(tool, 'kits'),
+        source: `kit ${name}`,
+        value: from,
+        limit: to,
+      }),
     );
 }
 
-function dues(input: CardInput, tool: AnyTool, known: ToolFacts | null): Finding[] {
+function dues(input: CardInput, tool: AnyTool, known: ToolFacts | null): Raised[] {
   return duesOf(tool, known, input.toolRoom, input.startsOn)
     .filter((due) => !saidElsewhere(due, tool, input))
     .flatMap((due) => {
@@ -77,18 +69,14 @@ function dues(input: CardInput, tool: AnyTool, known: ToolFacts | null): Finding
       if (state === null) return [];
       const { what, on, reason, refuses } = due;
       return [
-        raise(
-          'tool_due',
-          { part: partText(tool), what, state, reason, on, endsOn: input.endsOn },
-          {
-            severity: refuses && state !== 'lapses' ? 'refusal' : 'warning',
-            subject: tool.data.number,
-            place: atTool(tool, 'due'),
-            source: reason,
-            value: on ?? state,
-            limit: state === 'lapses' ? input.endsOn : input.startsOn,
-          },
-        ),
+        raise('tool_due', () => ({ part: partText(tool), what, state, reason, on, endsOn: input.endsOn }), {
+          severity: refuses && state !== 'lapses' ? 'refusal' : 'warning',
+          subject: tool.data.number,
+          place: atTool(tool, 'due'),
+          source: reason,
+          value: on ?? state,
+          limit: state === 'lapses' ? input.endsOn : input.startsOn,
+        }),
       ];
     });
 }

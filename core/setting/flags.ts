@@ -1,9 +1,9 @@
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 
 /** What stands against a record that is kept all the same. */
 export interface RecordFacts {
   /** Findings about what was really used; null when nothing could be checked for want of a tool set. */
-  readonly assessed: { readonly findings: readonly Finding[] } | null;
+  readonly assessed: { readonly findings: readonly Raised[] } | null;
   readonly settingIssued: boolean;
   /** Studs done; null when the kind of record doesn't count them. */
   readonly boltsDone: number | null;
@@ -30,7 +30,7 @@ export function recordFlags({ assessed, settingIssued, boltsDone, boltCount }: R
     flags.push(`more studs recorded than the joint has: ${boltsDone} of ${boltCount}`);
   }
   for (const finding of assessed?.findings ?? []) {
-    if (finding.severity === 'refusal') flags.push(`refusal: ${finding.title}`);
+    if (finding.severity === 'refusal') flags.push(`refusal: ${finding.words().title}`);
   }
   return flags;
 }

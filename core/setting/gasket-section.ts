@@ -1,6 +1,6 @@
 import type { GasketView, LimitRow } from '../contract/card-views.ts';
 import type { Working } from '../contract/setting.ts';
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import type { InputGap } from '../findings/outcome.ts';
 import { atJoint } from '../findings/raise.ts';
 import type { Basis } from './basis.ts';
@@ -54,7 +54,7 @@ export function gasketSection(
   if (stress === null || root === null) return { view: nothing, findings: [], workings: NO_WORKINGS };
   const look = others.length === 0 ? loadGasket : loadShared;
   const loaded = gaskets.map((gasket) => look(input, basis, gasket, stress.load, root));
-  const findings: Finding[] = loaded.flatMap((one) => againstGasket(input, one, stress));
+  const findings: Raised[] = loaded.flatMap((one) => againstGasket(input, one, stress));
   const gaps = loaded.flatMap(waitsFor);
   return {
     view: {

@@ -1,5 +1,5 @@
 import type { HotView, StrengthRow } from '../contract/card-views.ts';
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import type { InputGap, Outcome } from '../findings/outcome.ts';
 import { atJoint, raise } from '../findings/raise.ts';
 import { operatingStress } from '../joint/component-checks.ts';
@@ -91,7 +91,7 @@ function about(input: CardInput, source: string) {
   return { subject: input.joint.data.tag, place: atJoint(input.joint.id, 'hot'), source };
 }
 
-function strengthFindings(input: CardInput, rows: readonly StrengthRow[]): Finding[] {
+function strengthFindings(input: CardInput, rows: readonly StrengthRow[]): Raised[] {
   const row = rows.find(({ state }) => state === 'operating');
   const temperature = operatingTemperature(input);
   if (temperature !== null && temperature <= AMBIENT) return [];
@@ -99,18 +99,19 @@ function strengthFindings(input: CardInput, rows: readonly StrengthRow[]): Findi
     const gap = temperature === null ? TEMPERATURE : YIELD_HOT;
     return notChecked('strength in operation', [gap], about(input, 'strength at temperature'));
   }
-  if (row.axialOfYield === null || row.axialOfYield <= 1 + 1e-9) return [];
+  const share = row.axialOfYield;
+  if (share === null || share <= 1 + 1e-9) return [];
   return [
     raise(
       'above_yield_hot',
-      {
-        share: showQuantity(row.axialOfYield, 'percent', 3),
+      () => ({
+        share: showQuantity(share, 'percent', 3),
         temperature: temperature === null ? 'operating temperature' : showQuantity(temperature, 'degC'),
-      },
+      }),
       {
         ...about(input, row.source),
         severity: 'warning',
-        value: row.axialOfYield,
+        value: share,
         limit: 1,
         unit: 'percent',
       },
@@ -204,7 +205,7 @@ function viewOf({ gaskets }: Basis, load: HotLoad, cold: boolean): HotView {
   };
 }
 
-function hotFindings(input: CardInput, basis: Basis, hot: Outcome<HotLoad>): Finding[] {
+function hotFindings(input: CardInput, basis: Basis, hot: Outcome<HotLoad>): Raised[] {
   const temperature = operatingTemperature(input);
   const source = input.joint.data.hot.source || 'joint data';
   if (hot.value === null) {
@@ -217,10 +218,10 @@ function hotFindings(input: CardInput, basis: Basis, hot: Outcome<HotLoad>): Fin
   return [
     raise(
       'hot_load_low',
-      {
+      () => ({
         load: showQuantity(least, 'kN'),
         needed: needed === null || least >= needed ? null : showQuantity(needed, 'kN'),
-      },
+      }),
       { ...about(input, source), severity: 'warning', value: least, limit: needed, unit: 'kN' },
     ),
   ];

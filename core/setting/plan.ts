@@ -1,4 +1,4 @@
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import { atSettings, raise } from '../findings/raise.ts';
 import { findPlan, type PassPlan } from '../sequence/plans.ts';
 import { sitePassPlan } from '../sequence/site-plan.ts';
@@ -25,13 +25,13 @@ export function planOf({ planId, site }: Pick<CardInput, 'planId' | 'site'>): Pa
  * @example checkPlan(input, null)[0]?.severity // 'refusal'
  * @source rule of this program
  */
-export function checkPlan({ joint, planId, site }: CardInput, plan: PassPlan | null): Finding[] {
+export function checkPlan({ joint, planId, site }: CardInput, plan: PassPlan | null): Raised[] {
   const about = { severity: 'refusal' as const, subject: joint.data.tag, place: atSettings('planId') };
   if (plan === null) {
     const source = 'pass plans of this program and of the site';
-    return [raise('plan_unknown', { plan: planId }, { ...about, source, value: planId })];
+    return [raise('plan_unknown', () => ({ plan: planId }), { ...about, source, value: planId })];
   }
   if (site.plan?.id !== planId || site.plan.approved !== null) return [];
   const { name, version, source } = site.plan;
-  return [raise('plan_not_approved', { plan: name, version }, { ...about, source, value: name })];
+  return [raise('plan_not_approved', () => ({ plan: name, version }), { ...about, source, value: name })];
 }

@@ -1,6 +1,6 @@
 import type { RatingRow } from '../contract/card-views.ts';
 import type { Working } from '../contract/setting.ts';
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import type { InputGap } from '../findings/outcome.ts';
 import { atJoint, raise } from '../findings/raise.ts';
 import { fromTable } from '../joint/gasket-values.ts';
@@ -31,7 +31,7 @@ export function ratingSection(input: CardInput): Section<RatingRow[]> {
     return { view: [], findings: [], workings: NO_WORKINGS };
   }
   const rows: RatingRow[] = [];
-  const findings: Finding[] = [];
+  const findings: Raised[] = [];
   const workings: (() => Working)[] = [];
   const gaps: InputGap[] = [];
   const uses: TableUse[] = [];
@@ -97,15 +97,15 @@ function exceeded(
   limit: number,
   at: number,
   source: string,
-): Finding {
+): Raised {
   return raise(
     'flange_rating_exceeded',
-    {
+    () => ({
       case: name,
       pressure: showQuantity(pressure.si, pressure.unit),
       rated: showQuantity(limit, pressure.unit),
       temperature: showQuantity(at, 'degC'),
-    },
+    }),
     {
       severity: 'refusal',
       subject: input.joint.data.tag,

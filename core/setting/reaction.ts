@@ -1,5 +1,5 @@
 import type { SettingCard, Working } from '../contract/setting.ts';
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import { atTool, raise } from '../findings/raise.ts';
 import { REACTION_CAUTIONS } from '../text/cautions.ts';
 import { reactionForce } from '../tools/reaction.ts';
@@ -58,21 +58,17 @@ const NEEDS =
  * @example checkReaction(complete).length // 0
  * @source rule of this program
  */
-export function checkReaction(input: CardInput): Finding[] {
+export function checkReaction(input: CardInput): Raised[] {
   const { cassette, drive } = input.set;
   const tool = cassette ?? drive;
   if (tool === null || armOf(input) !== null) return [];
   return [
-    raise(
-      'reaction_unknown',
-      { part: `${tool.data.properties.class} ${tool.data.number}` },
-      {
-        severity: 'note',
-        subject: tool.data.number,
-        place: atTool(tool, 'reactionArm'),
-        source: 'statics: force is torque over arm',
-      },
-    ),
+    raise('reaction_unknown', () => ({ part: `${tool.data.properties.class} ${tool.data.number}` }), {
+      severity: 'note',
+      subject: tool.data.number,
+      place: atTool(tool, 'reactionArm'),
+      source: 'statics: force is torque over arm',
+    }),
   ];
 }
 

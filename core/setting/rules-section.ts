@@ -1,5 +1,5 @@
 import type { RetighteningView, Rule, ToolOrderView } from '../contract/card-views.ts';
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import { atSettings, raise } from '../findings/raise.ts';
 import { COMMON_WINDOW, retighteningReasons } from '../joint/retightening.ts';
 import { multiToolOrder, type ToolCount } from '../sequence/multi-tool.ts';
@@ -105,22 +105,18 @@ export function toolOrderOf({ joint }: Basis, tools: ToolCount): ToolOrderView |
  * @example checkFurtherTools(input, 1).length // 0
  * @source rule of this program
  */
-export function checkFurtherTools(input: CardInput, tools: ToolCount): Finding[] {
+export function checkFurtherTools(input: CardInput, tools: ToolCount): Raised[] {
   const chosen = input.method === 'hydraulic wrench' ? 1 + input.set.further.length : 1;
   if (tools <= chosen) return [];
   return [
-    raise(
-      'further_tools_unchecked',
-      { tools, chosen },
-      {
-        severity: 'warning',
-        subject: input.joint.data.tag,
-        place: atSettings('planId'),
-        source: 'pass plan',
-        value: tools,
-        limit: chosen,
-        unit: 'one',
-      },
-    ),
+    raise('further_tools_unchecked', () => ({ tools, chosen }), {
+      severity: 'warning',
+      subject: input.joint.data.tag,
+      place: atSettings('planId'),
+      source: 'pass plan',
+      value: tools,
+      limit: chosen,
+      unit: 'one',
+    }),
   ];
 }

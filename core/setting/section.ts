@@ -1,12 +1,12 @@
 import type { Working } from '../contract/setting.ts';
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import type { InputGap } from '../findings/outcome.ts';
 import { type About, raise } from '../findings/raise.ts';
 
 /** Part of a card: what is shown, what stands against it, and how it came about. */
 export interface Section<V> {
   readonly view: V;
-  readonly findings: readonly Finding[];
+  readonly findings: readonly Raised[];
   /** Spelled out only for a card: a person reads them, no check does. */
   readonly workings: () => readonly Working[];
 }
@@ -74,8 +74,8 @@ export function notChecked(
   check: string,
   gaps: readonly InputGap[],
   about: Omit<About, 'severity'>,
-): Finding[] {
+): Raised[] {
   if (gaps.length === 0) return [];
   const severity = gaps.some(({ reason }) => reason !== 'missing') ? 'warning' : 'note';
-  return [raise('check_not_made', { check, needs: needsOf(gaps) }, { ...about, severity })];
+  return [raise('check_not_made', () => ({ check, needs: needsOf(gaps) }), { ...about, severity })];
 }

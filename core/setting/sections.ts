@@ -1,5 +1,5 @@
 import type { SettingCard } from '../contract/setting.ts';
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import { atJoint, raise } from '../findings/raise.ts';
 import { showQuantity } from '../text/number.ts';
 import type { Basis } from './basis.ts';
@@ -122,17 +122,18 @@ function selectionView({ selection }: Basis): Views['selection'] {
 }
 
 /** A target that starts from the gasket: what it waits for, and whether a limit holds it down. */
-function selectionFindings(input: CardInput, { selection }: Basis): Finding[] {
+function selectionFindings(input: CardInput, { selection }: Basis): Raised[] {
   if (selection === null) return [];
   const { tag } = input.joint.data;
   const source = 'ASME PCC-1-2013, Appendix O (from memory)';
   if (selection.missing.length > 0) {
     return [
-      raise(
-        'gasket_target_unknown',
-        { needs: needsOf(selection.missing) },
-        { severity: 'refusal', subject: tag, place: atJoint(input.joint.id, 'gasket'), source },
-      ),
+      raise('gasket_target_unknown', () => ({ needs: needsOf(selection.missing) }), {
+        severity: 'refusal',
+        subject: tag,
+        place: atJoint(input.joint.id, 'gasket'),
+        source,
+      }),
     ];
   }
   const { asked, selected, governing } = selection;
@@ -141,11 +142,11 @@ function selectionFindings(input: CardInput, { selection }: Basis): Finding[] {
   return [
     raise(
       'gasket_target_not_reached',
-      {
+      () => ({
         asked: showQuantity(asked, unit),
         selected: showQuantity(selected, unit),
         governing: governing ?? 'a limit',
-      },
+      }),
       {
         severity: 'warning',
         subject: tag,

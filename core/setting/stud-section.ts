@@ -2,7 +2,7 @@ import { HALF_DIAMETER, type Stretch, stretch, studSections } from '../bolting/s
 import { nutProofLoad, SHEAR_SHARE_HANDBOOK, stripAreas, stripMargin } from '../bolting/strip.ts';
 import type { StretchView, StripView } from '../contract/card-views.ts';
 import type { Working } from '../contract/setting.ts';
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import type { InputGap, Outcome } from '../findings/outcome.ts';
 import { atJoint, raise } from '../findings/raise.ts';
 import { showNumber } from '../text/number.ts';
@@ -116,7 +116,7 @@ function stripOf(basis: Basis, material: StudMaterial, load: number): Outcome<St
   return { value: { ...margin.value, basis: `${margin.value.basis}; ${engaged}` }, missing: [] };
 }
 
-function stripFindings(input: CardInput, strip: Outcome<StripView>): Finding[] {
+function stripFindings(input: CardInput, strip: Outcome<StripView>): Raised[] {
   const about = {
     subject: input.joint.data.tag,
     place: atJoint(input.joint.id, 'nutGrade'),
@@ -126,11 +126,13 @@ function stripFindings(input: CardInput, strip: Outcome<StripView>): Finding[] {
   const { margin, weaker } = strip.value;
   if (margin >= 1) return [];
   return [
-    raise(
-      'strip_margin_low',
-      { weaker, margin: showNumber(margin, 3) },
-      { ...about, severity: 'refusal', value: margin, limit: 1, unit: 'one' },
-    ),
+    raise('strip_margin_low', () => ({ weaker, margin: showNumber(margin, 3) }), {
+      ...about,
+      severity: 'refusal',
+      value: margin,
+      limit: 1,
+      unit: 'one',
+    }),
   ];
 }
 

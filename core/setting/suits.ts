@@ -1,5 +1,5 @@
 import type { SuitRow } from '../contract/setting.ts';
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import { openingOf, seat } from '../tools/fit.ts';
 import { wrenchParts } from '../tools/rating.ts';
 import { assess } from './assessment.ts';
@@ -99,9 +99,12 @@ function reducerFor({ onRegister }: CardInput, head: Head, nut: number): ToolOnR
   );
 }
 
-function refusals(findings: readonly Finding[]): string[] {
+function refusals(findings: readonly Raised[]): string[] {
   const against = findings.filter(({ severity }) => severity === 'refusal');
-  return against.map(({ title, detail }) => `${title}: ${detail}`);
+  return against.map(({ words }) => {
+    const { title, detail } = words();
+    return `${title}: ${detail}`;
+  });
 }
 
 function row(

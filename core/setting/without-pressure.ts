@@ -1,6 +1,6 @@
 import { otherToolSetting, type ToolKind, type ToolScale, type ToolSetting } from '../bolting/other-tools.ts';
 import type { SettingCard, TorqueTool } from '../contract/setting.ts';
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import type { Outcome } from '../findings/outcome.ts';
 import { atSettings, raise } from '../findings/raise.ts';
 import type { PassSetting } from '../sequence/passes.ts';
@@ -12,7 +12,7 @@ import type { CardInput } from './input.ts';
 export interface PlainSetting {
   readonly view: SettingCard['toolSetting'];
   readonly load: number | null;
-  readonly findings: readonly Finding[];
+  readonly findings: readonly Raised[];
 }
 
 /**
@@ -135,7 +135,7 @@ export function setBelow({ method, torqueTool }: CardInput, torque: number): str
  * @example checkLoosening(input).length // 0
  * @source common practice
  */
-export function checkLoosening(input: CardInput): Finding[] {
+export function checkLoosening(input: CardInput): Raised[] {
   const { method, torqueTool } = input;
   if (method === 'hydraulic wrench') return [];
   if (method === 'tensioner') return [tension(input)];
@@ -179,62 +179,59 @@ function about(input: CardInput) {
   return { subject: input.torqueTool?.number ?? input.method, place: atSettings('torqueTool') };
 }
 
-function notEntered(input: CardInput): Finding {
-  return raise(
-    'torque_tool_unknown',
-    { method: input.method },
-    { ...about(input), severity: 'refusal', source: 'the setting as chosen' },
-  );
+function notEntered(input: CardInput): Raised {
+  return raise('torque_tool_unknown', () => ({ method: input.method }), {
+    ...about(input),
+    severity: 'refusal',
+    source: 'the setting as chosen',
+  });
 }
 
-function tension(input: CardInput): Finding {
-  return raise(
-    'tension_has_no_torque',
-    {},
-    {
-      ...about(input),
-      // The pressure that loosens a tensioned stud comes from the tensioner's own procedure.
-      severity: input.kind === 'breakout' ? 'refusal' : 'note',
-      source: 'the setting as chosen',
-    },
-  );
+function tension(input: CardInput): Raised {
+  return raise('tension_has_no_torque', () => ({}), {
+    ...about(input),
+    // The pressure that loosens a tensioned stud comes from the tensioner's own procedure.
+    severity: input.kind === 'breakout' ? 'refusal' : 'note',
+    source: 'the setting as chosen',
+  });
 }
 
-function unsuitable(input: CardInput, tool: TorqueTool, reason: string): Finding {
-  return raise(
-    'torque_tool_unsuitable',
-    { tool: `${input.method} ${tool.number}`, reason },
-    { ...about(input), severity: 'refusal', source: 'scale of the tool' },
-  );
+function unsuitable(input: CardInput, tool: TorqueTool, reason: string): Raised {
+  return raise('torque_tool_unsuitable', () => ({ tool: `${input.method} ${tool.number}`, reason }), {
+    ...about(input),
+    severity: 'refusal',
+    source: 'scale of the tool',
+  });
 }
 
-function checkCertificate(input: CardInput, { number, certificate, validUntil }: TorqueTool): Finding[] {
+function checkCertificate(input: CardInput, { number, certificate, validUntil }: TorqueTool): Raised[] {
   const { startsOn, endsOn } = input;
   const stands = { ...about(input), source: 'certificate as entered' };
   if (certificate === '' || validUntil === null) {
     return [
-      raise(
-        'certificate_missing',
-        { part: `${input.method} ${number}`, reason: 'none' },
-        { ...stands, severity: 'refusal' },
-      ),
+      raise('certificate_missing', () => ({ part: `${input.method} ${number}`, reason: 'none' }), {
+        ...stands,
+        severity: 'refusal',
+      }),
     ];
   }
   if (validUntil < startsOn) {
     return [
-      raise(
-        'certificate_lapsed',
-        { certificate, validUntil, startsOn },
-        { ...stands, severity: 'refusal', value: validUntil, limit: startsOn },
-      ),
+      raise('certificate_lapsed', () => ({ certificate, validUntil, startsOn }), {
+        ...stands,
+        severity: 'refusal',
+        value: validUntil,
+        limit: startsOn,
+      }),
     ];
   }
   if (validUntil >= endsOn) return [];
   return [
-    raise(
-      'certificate_lapses_during_job',
-      { certificate, validUntil, endsOn },
-      { ...stands, severity: 'warning', value: validUntil, limit: endsOn },
-    ),
+    raise('certificate_lapses_during_job', () => ({ certificate, validUntil, endsOn }), {
+      ...stands,
+      severity: 'warning',
+      value: validUntil,
+      limit: endsOn,
+    }),
   ];
 }

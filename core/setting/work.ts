@@ -1,5 +1,5 @@
 import type { PassRow, SettingCard, Working } from '../contract/setting.ts';
-import type { Finding } from '../findings/finding.ts';
+import type { Raised } from '../findings/finding.ts';
 import type { PassPressure } from './check-certificates.ts';
 import type { Dialled } from './hydraulics.ts';
 
@@ -18,7 +18,7 @@ export interface Work {
   /** True pressures that are dialled, Pa; none without a pressure. */
   readonly pressures: readonly PassPressure[];
   readonly breakout: SettingCard['breakout'];
-  readonly findings: readonly Finding[];
+  readonly findings: readonly Raised[];
   /** Spelled out only for a card: a person reads them, no check does. */
   readonly workings: () => readonly (Working | null)[];
 }

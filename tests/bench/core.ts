@@ -22,7 +22,7 @@ export async function coreBenches(): Promise<Measured[]> {
     await measure(
       {
         name: 'Settings',
-        what: `numbers and findings with all their words, no workings; ${about}`,
+        what: `numbers and every finding with its values, limits and source, its sentences left until somebody reads them, no workings; ${about}`,
         unit: 'per minute',
         rounds: 100,
         figure: perMinute,
@@ -34,7 +34,7 @@ export async function coreBenches(): Promise<Measured[]> {
     await measure(
       {
         name: 'Setting cards',
-        what: `whole cards: settings with uncertainty budget, order, workings and cautions; ${about}`,
+        what: `whole cards: settings with the words of every finding, uncertainty budget, order, workings and cautions; ${about}`,
         unit: 'per minute',
         rounds: 100,
         figure: perMinute,

@@ -189,13 +189,15 @@ describe('flags of a record', () => {
       limit: null,
       unit: null,
       source: '',
-      title: 'Certificate lapsed',
-      detail: '',
-      remedy: '',
+      words: () => ({ title: 'Certificate lapsed', detail: '', remedy: '' }),
       place: { screen: 'tool', id: null, field: null },
       confirm: null,
     } as const;
-    const warning = { ...refusal, severity: 'warning', title: 'a warning' } as const;
+    const warning = {
+      ...refusal,
+      severity: 'warning',
+      words: () => ({ title: 'a warning', detail: '', remedy: '' }),
+    } as const;
     expect(
       recordFlags({
         assessed: { findings: [refusal, warning] },
