@@ -15,9 +15,11 @@ export function ConfirmValues({ cells }: { readonly cells: TableCells }) {
   const words = cells.values.map(({ field, value }) => `${fieldWords(field)} ${value}`).join(', ');
   if (!open) {
     return (
-      <button type="button" className="link" onClick={() => setOpen(true)}>
-        Confirm {words}
-      </button>
+      <p>
+        <button type="button" className="link" onClick={() => setOpen(true)}>
+          Confirm {words}
+        </button>
+      </p>
     );
   }
   const noSource = tried && sourceSeen.trim() === '';
