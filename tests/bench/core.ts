@@ -1,3 +1,6 @@
+import type { RingJoint } from '../../core/scatter/bolts.ts';
+import { rectangularSection } from '../../core/scatter/ring.ts';
+import { simulate } from '../../core/scatter/simulate.ts';
 import { ownOrder } from '../../core/sequence/star.ts';
 import { assess } from '../../core/setting/assessment.ts';
 import { settingCard } from '../../core/setting/card.ts';
@@ -56,6 +59,18 @@ export async function coreBenches(): Promise<Measured[]> {
     ),
     await measure(
       {
+        name: 'Load scatter',
+        what: 'every load after every step, 100 bolts, 10 passes of which the first 9 are staged',
+        unit: 'ms',
+        rounds: 15,
+        figure: (seconds) => seconds * MS,
+        better: 'less',
+        goal: below(100, 'below 100'),
+      },
+      () => simulate(HUNDRED_BOLTS, TEN_PASSES),
+    ),
+    await measure(
+      {
         name: 'Order of 100 bolts',
         what: 'by the rule for even counts, worked out anew',
         unit: 'ms',
@@ -85,3 +100,15 @@ const CONTRIBUTORS = [
   contributor('scatter of friction', 'nut factor', 0.1, true),
   contributor('batch of lubricant', 'nut factor', 0.03, false),
 ];
+
+const GIRTH = { ...rectangularSection(200e9, 0.12, 0.09, 0.3), centroidRadius: 0.9 };
+const HUNDRED_BOLTS: RingJoint = {
+  boltCount: 100,
+  boltRadius: 0.93,
+  boltStiffness: 6e8,
+  flanges: [GIRTH, GIRTH],
+  gasket: { radius: 0.84, foundation: 4e9, width: 0.02 },
+};
+const TEN_PASSES = Array.from({ length: 10 }, (_, pass) =>
+  ownOrder(100).map((bolt) => ({ bolts: [bolt], load: Math.min(1, 0.2 + pass / 10) * 1e5, pass })),
+).flat();

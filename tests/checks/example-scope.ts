@@ -17,6 +17,7 @@ import { loadGasket } from '../../core/setting/loaded-gasket.ts';
 import { studStress } from '../../core/setting/loads.ts';
 import { ratedParts } from '../../core/tools/rating.ts';
 import { completeInput } from '../laws/complete-input.ts';
+import { JOINT_B } from '../laws/scatter-joints.ts';
 import { workedJointA } from '../truth/worked-joint-a.ts';
 import { projectFiles } from './files.ts';
 
@@ -44,6 +45,7 @@ function values(): Scope {
   const hydraulics = hydraulicsOf(input);
   return {
     sha256: hash,
+    ringJoint: JOINT_B,
     input,
     data,
     set: input.set,

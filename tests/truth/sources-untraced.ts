@@ -58,4 +58,18 @@ export const UNTRACED = {
     grade: 'C',
     read: 'not published',
   },
+  'worked-joint-b': {
+    title: 'Worked joint B, arithmetic by an independent script',
+    author: 'this project',
+    edition: 'not published',
+    grade: 'C',
+    read: 'not published',
+  },
+  'eight-bolt-case': {
+    title: 'Elastic interaction of eight bolts by coefficients, worked by hand',
+    author: 'this project',
+    edition: 'not published',
+    grade: 'C',
+    read: 'not published',
+  },
 } as const satisfies Readonly<Record<string, Source>>;

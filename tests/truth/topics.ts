@@ -10,6 +10,7 @@ import { NUT_ROWS } from './nuts.rows.ts';
 import { PCC_1_ROWS } from './pcc-1.rows.ts';
 import { PRELOAD_ROWS } from './preload.rows.ts';
 import type { TruthRow } from './row.ts';
+import { SCATTER_ROWS } from './scatter.rows.ts';
 import { SCREW_ROWS } from './screws.rows.ts';
 import { STIFFNESS_ROWS } from './stiffness.rows.ts';
 import { THREAD_TABLE_ROWS } from './thread-tables.rows.ts';
@@ -34,6 +35,7 @@ export const TOPICS: Readonly<Record<string, readonly TruthRow[]>> = {
   Threads: [...THREAD_ROWS, ...THREAD_TABLE_ROWS],
   Nuts: [...NUT_ROWS, ...NUT_TABLE_ROWS],
   Units: UNIT_ROWS,
+  'Elastic interaction': SCATTER_ROWS,
   'Worked joint A': WORKED_JOINT_A_ROWS,
 };
 
