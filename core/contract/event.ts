@@ -23,6 +23,15 @@ const common = {
   remarks: optionalText(2000),
 };
 
+/** Something that comes in lots, so that all joints of one lot can be found again. */
+export const batchUsed = z.strictObject({
+  kind: z.enum(['lubricant', 'gasket', 'stud', 'nut']),
+  /** Product class, gasket type or grade; never a brand. */
+  name: text(120),
+  number: text(80),
+});
+export type BatchUsed = z.output<typeof batchUsed>;
+
 export const tighteningData = z.strictObject({
   ...common,
   /** What was dialled for the final pass; null for work done without pressure, then `torque` is needed. */
@@ -33,6 +42,8 @@ export const tighteningData = z.strictObject({
   /** Studs tightened; fewer than the joint has is recorded as unfinished. */
   boltsTightened: z.int().min(0).max(400),
   finalPassNoTurn: z.boolean(),
+  /** Batches as read off what went on; a kind that is not named here is taken from the joint's data. */
+  batches: z.array(batchUsed).max(12, 'at most 12 batches').default([]),
 });
 export type TighteningInput = z.input<typeof tighteningData>;
 export type TighteningData = z.output<typeof tighteningData>;
@@ -86,6 +97,7 @@ export const eventDetail = z.strictObject({
   load: z.number().nullable(),
   boltsTightened: z.int().nullable(),
   finalPassNoTurn: z.boolean().nullable(),
+  batches: z.array(batchUsed).default([]),
   flags: z.array(z.string()),
   /** Out-of-tolerance cases that reach it, with what each says of it. */
   cases: z

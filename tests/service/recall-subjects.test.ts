@@ -102,6 +102,29 @@ test('a batch of lubricant with another nut factor scales every load it was set 
   expect(affected[0]?.deliveredTorque).toBe(affected[0]?.intendedTorque);
 });
 
+test('a batch of studs is found in the joints whose records name it, and what was read goes before what was planned', async () => {
+  const heat = (number: string) => ({ kind: 'stud' as const, name: 'ASTM A193 B7', number });
+  const first = await recordOn('J-1', { batches: [heat('H-77'), { ...heat('L-9'), kind: 'lubricant' }] });
+  await recordOn('J-2', { batches: [heat('H-78')] });
+  const second = await recordOn('J-3', { batches: [heat('h-77')] });
+  await recordOn('J-4', {});
+  const { rows } = await ask(plant.started, 'batch.list', { text: 'h-77', page: 1, pageSize: 10 });
+  expect(rows).toMatchObject([{ kind: 'stud', name: 'ASTM A193 B7', number: 'H-77', uses: 2 }]);
+  const basis = { kind: 'statement' as const, text: 'soft studs', error: null, nutFactor: null };
+  const { affected } = await preview(
+    caseOn(plant, basis, { subject: { kind: 'batch', batchId: rows[0]?.id ?? '' } }),
+  );
+  expect(affected.map(({ eventId }) => eventId).sort()).toEqual([first, second].sort());
+  const recorded = await ask(plant.started, 'event.get', { id: first });
+  expect(recorded.batches.map(({ kind, number }) => `${kind} ${number}`)).toEqual([
+    'stud H-77',
+    'lubricant L-9',
+  ]);
+  // What nobody read is taken from the joint.
+  const unread = await ask(plant.started, 'event.get', { id: second });
+  expect(unread.batches.map(({ kind }) => kind)).toEqual(['stud', 'lubricant']);
+});
+
 test('an error taken over from another combination of parts keeps nothing', async () => {
   const { id: otherId } = await ask(plant.started, 'tool.save', {
     key: key(),

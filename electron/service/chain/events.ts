@@ -1,7 +1,7 @@
 import type { AttachmentData } from '../../../core/contract/attachment.ts';
 import type { CheckData, ChecklistData, ToolRuleData } from '../../../core/contract/check.ts';
 import type { KitData, MoveData, ToolStatus } from '../../../core/contract/custody.ts';
-import type { BreakoutData, TighteningData } from '../../../core/contract/event.ts';
+import type { BatchUsed, BreakoutData, TighteningData } from '../../../core/contract/event.ts';
 import type { ImportKind } from '../../../core/contract/import.ts';
 import type { JointData } from '../../../core/contract/joint.ts';
 import type { CaseData, CloseData, DecisionData, RecallView } from '../../../core/contract/recall.ts';
@@ -28,14 +28,9 @@ export interface KnownTorque {
   readonly certificateId: string | null;
 }
 
-export type BatchKind = 'lubricant' | 'gasket' | 'stud' | 'nut';
+export type BatchKind = BatchUsed['kind'];
 
-export interface BatchUse {
-  readonly id: string;
-  readonly kind: BatchKind;
-  readonly name: string;
-  readonly number: string;
-}
+export type BatchUse = Readonly<BatchUsed> & { readonly id: string };
 
 /** A record of master data as it stands after an edit. `importId` names the import event it came with. */
 interface Saved<T> {

@@ -1,6 +1,6 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { Kysely } from 'kysely';
-import type { BreakoutData, TighteningData } from '../../../core/contract/event.ts';
+import type { BatchUsed, BreakoutData, TighteningData } from '../../../core/contract/event.ts';
 import type { SettingCard, SettingData, ToolSetInput, WorkKind } from '../../../core/contract/setting.ts';
 import { jointOfSet } from '../../../core/joint/bolt-set.ts';
 import { resolveJoint } from '../../../core/joint/resolve.ts';
@@ -150,7 +150,7 @@ async function gatherFacts(
     frozen: {
       jointVersion: cardInput.joint.version,
       coreVersion: CORE_VERSION,
-      batches: await batchesOf(context, batchesUsed(cardInput, data.boltSet)),
+      batches: await batchesOf(context, batchesUsed(cardInput, data)),
     },
   };
 }
@@ -259,23 +259,24 @@ function unknownStuds(readings: BreakoutData['readings'], boltCount: number | nu
     .map(({ bolt }) => `stud ${bolt} recorded; the joint has ${boltCount}`);
 }
 
-type NamedBatch = Omit<BatchUse, 'id'>;
-
-/** Batches of lubricant and gaskets, so that a batch can be traced to every joint it went on. */
-function batchesUsed({ joint }: CardInput, boltSet: number): NamedBatch[] {
-  const data = jointOfSet(joint.data, boltSet) ?? joint.data;
-  const { lubricant, gasket, furtherGaskets } = data;
-  const used: NamedBatch[] =
+/** So that a batch can be traced to every joint it went on: as recorded, else as the joint's data name it. */
+function batchesUsed({ joint }: CardInput, data: TighteningData | BreakoutData): BatchUsed[] {
+  const recorded = 'batches' in data ? (data.batches ?? []) : [];
+  const { lubricant, gasket, furtherGaskets } = jointOfSet(joint.data, data.boltSet) ?? joint.data;
+  const planned: BatchUsed[] =
     lubricant === null ? [] : [{ kind: 'lubricant', name: lubricant.name, number: lubricant.batch }];
   for (const { type, batch } of gasket === null ? [] : [gasket, ...furtherGaskets]) {
-    used.push({ kind: 'gasket', name: type, number: batch });
+    planned.push({ kind: 'gasket', name: type, number: batch });
   }
-  const known = used.filter(({ number }) => number !== '');
+  const known = [
+    ...recorded,
+    ...planned.filter(({ kind, number }) => number !== '' && !recorded.some((one) => one.kind === kind)),
+  ];
   // Two gaskets of a joint may come from one batch.
   return known.filter((one, index) => known.findIndex((other) => isDeepStrictEqual(one, other)) === index);
 }
 
-async function batchesOf({ db, newId }: WriteContext, used: readonly NamedBatch[]): Promise<BatchUse[]> {
+async function batchesOf({ db, newId }: WriteContext, used: readonly BatchUsed[]): Promise<BatchUse[]> {
   const batches: BatchUse[] = [];
   for (const batch of used) {
     const known = await db

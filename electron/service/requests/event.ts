@@ -48,7 +48,7 @@ export const readBreakoutOrTightening: Read<'event.get'> = async ({ db, site }, 
     .orderBy('event_tool.role')
     .orderBy('event_tool.position')
     .execute();
-  const { boltSet } = (body.data as EventDataByKind['tightening recorded' | 'breakout recorded']).data;
+  const { data, batches } = body.data as EventDataByKind['tightening recorded' | 'breakout recorded'];
   return {
     id,
     jointId: row.jointId,
@@ -61,7 +61,8 @@ export const readBreakoutOrTightening: Read<'event.get'> = async ({ db, site }, 
     people: (await peopleOf(db, [id])).get(id) ?? [],
     tools,
     cases: await casesOfRecord({ db, site }, { eventId: id, jointId: row.jointId }),
-    boltSet: boltSetName(JSON.parse(row.data) as JointData, boltSet),
+    boltSet: boltSetName(JSON.parse(row.data) as JointData, data.boltSet),
+    batches: batches.map(({ kind, name, number }) => ({ kind, name, number })),
     ...workOf(body),
   };
 };

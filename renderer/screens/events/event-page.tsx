@@ -1,5 +1,5 @@
 import { Link } from 'wouter';
-import type { EventDetail } from '../../../core/contract/event.ts';
+import type { BatchUsed, EventDetail } from '../../../core/contract/event.ts';
 import { useAsk } from '../../app/ask.ts';
 import { useRegister } from '../../app/register.ts';
 import { count } from '../../app/text/number.ts';
@@ -78,6 +78,14 @@ function EventBody({ event }: { readonly event: EventDetail }) {
             <dd>{event.finalPassNoTurn ? 'confirmed' : 'not confirmed'}</dd>
           </div>
         )}
+        {event.batches.map(({ kind, name, number }) => (
+          <div key={`${kind} ${name} ${number}`}>
+            <dt>{BATCH_WORDS[kind]}</dt>
+            <dd>
+              {number} <span className="small">{name}</span>
+            </dd>
+          </div>
+        ))}
         <div>
           <dt>Setting</dt>
           <dd>
@@ -119,6 +127,13 @@ function EventBody({ event }: { readonly event: EventDetail }) {
     </>
   );
 }
+
+const BATCH_WORDS: Readonly<Record<BatchUsed['kind'], string>> = {
+  stud: 'Stud batch',
+  nut: 'Nut batch',
+  gasket: 'Gasket batch',
+  lubricant: 'Lubricant batch',
+};
 
 function UsedTools({ event: { tools, torqueTool } }: { readonly event: EventDetail }) {
   if (tools.length === 0 && torqueTool === null) return <p className="small">No tool was named.</p>;

@@ -63,7 +63,20 @@ const tightening: TighteningForm = {
   load: { text: '108', unit: 'kN' },
   boltsTightened: '12',
   finalPassNoTurn: false,
+  batches: {
+    stud: { name: 'ASTM A193 B7', number: ' H-77 ' },
+    nut: { name: 'grade not known', number: ' ' },
+    gasket: { name: 'spiral wound', number: '' },
+    lubricant: { name: 'nickel-based anti-seize', number: 'L-1' },
+  },
 };
+
+test('batches that were read go with the record, blank ones do not', () => {
+  expect(tighteningData.parse(tighteningInput(tightening, about)).batches).toEqual([
+    { kind: 'stud', name: 'ASTM A193 B7', number: 'H-77' },
+    { kind: 'lubricant', name: 'nickel-based anti-seize', number: 'L-1' },
+  ]);
+});
 
 test('a record starts with the method and the studs of the setting it follows', () => {
   const setting = {

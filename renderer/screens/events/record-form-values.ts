@@ -1,4 +1,4 @@
-import type { BreakoutInput, TighteningInput } from '../../../core/contract/event.ts';
+import type { BatchUsed, BreakoutInput, TighteningInput } from '../../../core/contract/event.ts';
 import type { JointDetail } from '../../../core/contract/joint.ts';
 import type { IssuedSetting, Method, ToolSetInput } from '../../../core/contract/setting.ts';
 import { nowLocal, withOffset } from '../../app/text/time.ts';
@@ -25,6 +25,8 @@ export interface TighteningForm extends CommonForm {
   load: Typed;
   boltsTightened: string;
   finalPassNoTurn: boolean;
+  /** Numbers as read off what went on; a blank one is not known. */
+  batches: Record<BatchUsed['kind'], Omit<BatchUsed, 'kind'>>;
 }
 
 export type Outcome = BreakoutInput['readings'][number]['outcome'];
@@ -81,6 +83,24 @@ function common(form: CommonForm, { jointId, setting, timeZone }: About) {
   };
 }
 
+/** What the joint's data plan, to be corrected to what the parts really say. */
+export function plannedBatches({
+  data: { bolting, gasket, lubricant },
+}: Pick<JointDetail, 'data'>): TighteningForm['batches'] {
+  return {
+    stud: { name: bolting.grade ?? 'grade not known', number: '' },
+    nut: { name: bolting.nutGrade ?? 'grade not known', number: '' },
+    gasket: { name: gasket?.type ?? 'type not known', number: gasket?.batch ?? '' },
+    lubricant: { name: lubricant?.name ?? 'product class not known', number: lubricant?.batch ?? '' },
+  };
+}
+
+const BATCH_KINDS: readonly BatchUsed['kind'][] = ['stud', 'nut', 'gasket', 'lubricant'];
+
+function batchesInput(batches: TighteningForm['batches']): TighteningInput['batches'] {
+  return BATCH_KINDS.map((kind) => ({ kind, ...batches[kind] })).filter(({ number }) => number.trim() !== '');
+}
+
 export function tighteningInput(form: TighteningForm, about: About): TighteningInput {
   return {
     ...common(form, about),
@@ -89,6 +109,7 @@ export function tighteningInput(form: TighteningForm, about: About): TighteningI
     load: (form.method === 'tensioner' ? orNull(form.load) : null) as TighteningInput['load'],
     boltsTightened: form.boltsTightened.trim() === '' ? Number.NaN : Number(form.boltsTightened),
     finalPassNoTurn: form.finalPassNoTurn,
+    batches: batchesInput(form.batches),
   };
 }
 

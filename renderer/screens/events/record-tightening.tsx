@@ -13,7 +13,13 @@ import { blank } from '../../components/typed.ts';
 import { takesToolSet } from '../../components/work-method.ts';
 import { Remarks, WhenAndWho } from './common-fields.tsx';
 import { MethodFields, UsedTools } from './method-fields.tsx';
-import { freshCommon, studsOf, type TighteningForm, tighteningInput } from './record-form-values.ts';
+import {
+  freshCommon,
+  plannedBatches,
+  studsOf,
+  type TighteningForm,
+  tighteningInput,
+} from './record-form-values.ts';
 import { RecordPage } from './record-page.tsx';
 
 interface RecordProps {
@@ -44,6 +50,7 @@ function TighteningEditor({ joint, setting }: EditorProps) {
     load: blank('kN'),
     boltsTightened: '',
     finalPassNoTurn: false,
+    batches: plannedBatches(joint),
   };
   const form = useForm<TighteningForm>({ defaultValues: draftOf(draftName, fresh) });
   const draft = useDraft(draftName, form);
@@ -82,6 +89,7 @@ function TighteningEditor({ joint, setting }: EditorProps) {
             </div>
           </fieldset>
           <UsedTools />
+          <BatchFields />
           <Remarks />
           {record.error && <Failure error={record.error.error} what="The tightening was not recorded." />}
           <div className="row">
@@ -124,6 +132,21 @@ function ReachedFields() {
       />
       <Quantity name="torque" label="Torque" quantity="torque" hint="Only where no pressure was dialled" />
     </>
+  );
+}
+
+/** One wrong lot can sit in many joints: the number on the part leads from one to all. */
+function BatchFields() {
+  return (
+    <fieldset>
+      <legend>Batches that went on</legend>
+      <div className="fields">
+        <Text name="batches.stud.number" label="Stud batch" hint="Heat or lot as marked or on the packing" />
+        <Text name="batches.nut.number" label="Nut batch" />
+        <Text name="batches.gasket.number" label="Gasket batch" hint="Of the gasket really fitted" />
+        <Text name="batches.lubricant.number" label="Lubricant batch" hint="As on the tin that was opened" />
+      </div>
+    </fieldset>
   );
 }
 
