@@ -1,6 +1,7 @@
 import * as z from 'zod';
+import { UNITS, type Unit, unitsOf } from '../units/units.ts';
 import { toolClass } from './tool.ts';
-import { date, entered, id, instant, optionalText, page, text } from './values.ts';
+import { date, entered, enteredAs, id, instant, optionalText, page, text } from './values.ts';
 
 /** What is looked at on a tool between calibrations. */
 export const checkKind = z.enum([
@@ -17,6 +18,8 @@ export const checkKind = z.enum([
 ]);
 export type CheckKind = z.infer<typeof checkKind>;
 
+const askedIn = [...unitsOf('pressure'), ...unitsOf('torque')] as [Unit, ...Unit[]];
+
 const question = z.strictObject({
   text: text(300),
   /** Yes means as it should be. */
@@ -24,7 +27,10 @@ const question = z.strictObject({
   /** Allowed range of a measured answer, in SI for a quantity; null for an open end. */
   least: z.number().nullable().default(null),
   most: z.number().nullable().default(null),
+  /** Unit it is asked in; null for yes or no, for a plain number, and where a list was entered without one. */
+  unit: z.enum(askedIn).nullable().default(null),
 });
+export type CheckQuestion = z.output<typeof question>;
 
 /** Steps of a check as the site takes them from the tool's own instructions. */
 export const checklistData = z
@@ -47,11 +53,11 @@ export const checklistData = z
     retired: z.boolean().default(false),
   })
   .superRefine(({ questions }, context) => {
-    questions.forEach(({ least, most }, index) => {
-      if (least !== null && most !== null && most < least) {
-        const message = `at least ${least}`;
-        context.addIssue({ code: 'custom', path: ['questions', index, 'most'], message });
-      }
+    questions.forEach(({ answer, least, most, unit }, index) => {
+      const fault = (field: string, message: string) =>
+        context.addIssue({ code: 'custom', path: ['questions', index, field], message });
+      if (least !== null && most !== null && most < least) fault('most', 'no less than the least');
+      if (unit !== null && UNITS[unit].quantity !== answer) fault('unit', `none of ${UNITS[unit].quantity}`);
     });
   });
 export type ChecklistInput = z.input<typeof checklistData>;
@@ -64,14 +70,17 @@ export const checklistRow = z.strictObject({
 });
 export type ChecklistRow = z.infer<typeof checklistRow>;
 
+/** Torque of a wrench, or pressure behind a gauge. */
+const compared = enteredAs({ torque: { min: 0, max: 2e5 }, pressure: { min: 0, max: 4e8 } });
+
 /** One comparison of what the tool delivered with what it should have. */
 const comparison = z.strictObject({
   /** Where it was dialled, on the gauge; null for a hand torque wrench. */
   pressure: entered('pressure', { min: 0, max: 4e8 }).nullable(),
   /** Reference value, torque of a wrench or true pressure behind a gauge. */
-  reference: z.union([entered('torque', { min: 0, max: 2e5 }), entered('pressure', { min: 0, max: 4e8 })]),
+  reference: compared,
   /** What the certificate or the scale says for it. */
-  intended: z.union([entered('torque', { min: 0, max: 2e5 }), entered('pressure', { min: 0, max: 4e8 })]),
+  intended: compared,
 });
 
 export const checkData = z.strictObject({
@@ -83,7 +92,9 @@ export const checkData = z.strictObject({
   checklist: z.strictObject({ id, version: z.int().min(1) }).nullable(),
   /** In the order of the list's questions; null where a question was not answered. */
   answers: z
-    .array(z.union([z.boolean(), z.number()]).nullable())
+    .array(
+      z.union([z.boolean(), z.number()], 'yes, no, or a number with a point as its decimal sign').nullable(),
+    )
     .max(40)
     .default([]),
   comparisons: z.array(comparison).max(20).default([]),
@@ -93,7 +104,7 @@ export const checkData = z.strictObject({
   leak: z
     .strictObject({
       pressure: entered('pressure', { min: 1e5, max: 4e8 }),
-      minutes: z.number().min(0.1).max(240),
+      minutes: z.number().min(0.1, 'allowed 0.1 to 240 minutes').max(240, 'allowed 0.1 to 240 minutes'),
       fallAdvance: entered('pressure', { min: 0, max: 4e8 }).nullable(),
       fallRetract: entered('pressure', { min: 0, max: 4e8 }).nullable(),
     })
@@ -104,6 +115,42 @@ export const checkData = z.strictObject({
 });
 export type CheckInput = z.input<typeof checkData>;
 export type CheckData = z.output<typeof checkData>;
+
+/** What of a check is known while it is being entered; a comparison may still lack its values. */
+export const checkDraft = checkData
+  .pick({ toolId: true, checklist: true, answers: true, limit: true })
+  .extend({
+    /** Day it is done, by which the certificate in force is found. */
+    on: date,
+    comparisons: z
+      .array(
+        comparison.extend({
+          reference: comparison.shape.reference.nullable(),
+          intended: comparison.shape.intended.nullable(),
+        }),
+      )
+      .max(20),
+  });
+export type CheckDraft = z.output<typeof checkDraft>;
+
+/** What the numbers and answers of a check say, before it is recorded. */
+export const checkAssessment = z.strictObject({
+  /** In the order they were entered. */
+  comparisons: z.array(
+    z.strictObject({
+      /** Delivered over intended less one; null while a value is missing. */
+      error: z.number().nullable(),
+      withinLimit: z.boolean().nullable(),
+      /** Torque of a wrench by its certificate's line at this pressure, N·m; null where there is none. */
+      byCertificate: z.number().nullable(),
+    }),
+  ),
+  /** Certificate the line is from. */
+  certificate: z.string().nullable(),
+  /** What keeps it from passing, in words; empty when nothing does. */
+  against: z.array(z.string()),
+});
+export type CheckAssessment = z.infer<typeof checkAssessment>;
 
 export const checkRow = z.strictObject({
   id,

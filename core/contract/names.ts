@@ -24,6 +24,7 @@ export const REQUEST_KINDS = {
   'tool.uses': 'read',
   'tool.due': 'read',
   'tool.move': 'write',
+  'check.assess': 'read',
   'tool.check': 'write',
   'certificate.assess': 'read',
   'certificate.add': 'write',

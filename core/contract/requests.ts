@@ -1,7 +1,9 @@
 import * as z from 'zod';
 import { attachmentContent, attachmentData, attachmentOwner, attachmentRow, hashText } from './attachment.ts';
 import {
+  checkAssessment,
   checkData,
+  checkDraft,
   checklistData,
   checklistRow,
   dueInput,
@@ -96,6 +98,8 @@ export const requests = {
   'tool.uses': { input: z.strictObject({ id, ...page }), output: listOf(useRow) },
   'tool.due': { input: dueInput, output: listOf(dueRow) },
   'tool.move': { input: write({ data: moveData }), output: written },
+  /** What its answers and comparisons say so far; nothing is recorded. */
+  'check.assess': { input: z.strictObject({ data: checkDraft }), output: checkAssessment },
   /** `quarantined` says that the failed check has barred the tool. */
   'tool.check': {
     input: write({ data: checkData }),

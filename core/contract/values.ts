@@ -30,9 +30,18 @@ export interface Range {
  * here so that the two can't disagree. `range` is in SI.
  */
 export function entered(quantity: QuantityKind, range: Range = {}) {
-  const units = unitsOf(quantity) as [Unit, ...Unit[]];
+  return enteredAs({ [quantity]: range });
+}
+
+/** As `entered`, where the tool decides which of several quantities it is; each has its own range. */
+export function enteredAs(ranges: Readonly<Partial<Record<QuantityKind, Range>>>) {
+  const units = (Object.keys(ranges) as QuantityKind[]).flatMap((quantity) => unitsOf(quantity));
   return z
-    .strictObject({ text: z.string().max(40), unit: z.enum(units), si: z.number().optional() })
+    .strictObject({
+      text: z.string().max(40),
+      unit: z.enum(units as [Unit, ...Unit[]]),
+      si: z.number().optional(),
+    })
     .transform((input, context) => {
       const value = enter(input.text, input.unit);
       if (value === null) {
@@ -42,6 +51,7 @@ export function entered(quantity: QuantityKind, range: Range = {}) {
         });
         return z.NEVER;
       }
+      const range = ranges[UNITS[input.unit].quantity] ?? {};
       const outside =
         (range.min !== undefined && value.si < range.min) ||
         (range.max !== undefined && value.si > range.max);

@@ -9,7 +9,14 @@ import {
   previewCase,
 } from './requests/case.ts';
 import { addCertificate, assessCertificate } from './requests/certificate.ts';
-import { checkTool, listChecklists, listToolRules, saveChecklist, saveToolRule } from './requests/check.ts';
+import {
+  assessToolCheck,
+  checkTool,
+  listChecklists,
+  listToolRules,
+  saveChecklist,
+  saveToolRule,
+} from './requests/check.ts';
 import { findByLabel, moveTools } from './requests/custody.ts';
 import { readBreakoutOrTightening, recordBreakout, recordTightening } from './requests/event.ts';
 import type { Read, ReadName, Write, WriteName } from './requests/handler.ts';
@@ -56,6 +63,7 @@ export const READS: { readonly [N in ReadName]: Read<N> } = {
   'tool.uses': listUses,
   'tool.due': listDue,
   'certificate.assess': assessCertificate,
+  'check.assess': assessToolCheck,
   'checklist.list': listChecklists,
   'toolRule.list': listToolRules,
   'kit.list': listKits,

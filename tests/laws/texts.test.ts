@@ -2,10 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { chartFinding } from '../../core/breakout/history.ts';
 import { certificateInForce, certificateStanding } from '../../core/calibration/validity.ts';
+import { checkKind } from '../../core/contract/check.ts';
 import type { ChartPoint } from '../../core/contract/joint.ts';
+import { toolClass } from '../../core/contract/tool.ts';
 import { downsample } from '../../core/series/downsample.ts';
 import { recordFlags } from '../../core/setting/flags.ts';
 import { cautionsFor } from '../../core/text/cautions.ts';
+import { checkCautions } from '../../core/text/check-cautions.ts';
 import { describeBolting, describeFlange, describeTool } from '../../core/text/describe.ts';
 import { showNumber, showQuantity } from '../../core/text/number.ts';
 import { freeze, roundSignificant } from '../../core/units/round.ts';
@@ -231,4 +234,35 @@ test('heat, stored load and sudden release are cautions of breakout alone', () =
   const own = breakout.filter((text) => !tightening.includes(text));
   expect(own.some((text) => text.includes('permit'))).toBe(true);
   expect(own.some((text) => text.includes('pipe load'))).toBe(true);
+});
+
+describe('cautions at the bench', () => {
+  const says = (kind: Parameters<typeof checkCautions>[0], toolClass: Parameters<typeof checkCautions>[1]) =>
+    checkCautions(kind, toolClass)
+      .map(({ text }) => text)
+      .join(' ');
+
+  test('every check begins by deferring to the tool’s own instructions, and each caution names its source', () => {
+    for (const kind of checkKind.options) {
+      for (const each of toolClass.options) {
+        const cautions = checkCautions(kind, each);
+        expect(cautions[0]?.text).toContain('tool’s own instructions');
+        expect(cautions.every(({ text, source }) => text !== '' && source !== '')).toBe(true);
+        expect(new Set(cautions.map(({ text }) => text)).size).toBe(cautions.length);
+      }
+    }
+  });
+
+  test('work under pressure, an opened tool and a pulled wrench have each their own', () => {
+    for (const kind of ['leak test', 'pressure test', 'comparison'] as const) {
+      expect(says(kind, 'drive unit')).toContain('Never feel for a leak');
+    }
+    expect(says('leak test', 'drive unit')).not.toContain('Springs');
+    expect(says('pressure test', 'hose')).toContain('above the working pressure');
+    expect(says('seal inspection', 'drive unit')).toContain('gauge stands at zero');
+    expect(says('seal inspection', 'drive unit')).not.toContain('Never feel for a leak');
+    expect(says('comparison', 'drive unit')).toContain('reaction member');
+    expect(says('comparison', 'hand torque wrench')).toContain('pull steadily');
+    expect(says('comparison', 'hand torque wrench')).not.toContain('hoses');
+  });
 });

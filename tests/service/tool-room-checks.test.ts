@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { CheckInput } from '../../core/contract/check.ts';
 import { ask, askBadly, createEmpty, key, startService, type TestService } from './ask.ts';
 import { temporaryFolder } from './folder.ts';
-import { enterPlant, type TestPlant } from './records.ts';
+import { certify, enterPlant, type TestPlant } from './records.ts';
 import {
   check,
   checklistOf,
@@ -86,6 +86,11 @@ describe('a comparison', () => {
   test.each<[string, Partial<CheckInput>, string]>([
     ['without points', { comparisons: [] }, 'data.comparisons'],
     ['without a limit', { limit: null }, 'data.limit'],
+    [
+      'that is no number',
+      { comparisons: [{ ...pair, pressure: q('260', 'bar'), reference: q('38O', 'N.m') }] },
+      'data.comparisons.0.reference',
+    ],
     ['without its pressure', { comparisons: [{ pressure: null, ...pair }] }, 'data.comparisons.0.pressure'],
     [
       'of pressures on a wrench',
@@ -185,6 +190,80 @@ describe('a check by a list', () => {
     await check(started, { ...data, checklist: { id, version: 2 }, answers: [true] });
     const wrong = { ...data, checklist: { id, version: 2 } };
     expect((await refusedCheck(wrong)).details).toMatchObject([{ field: 'data.answers' }]);
+  });
+});
+
+describe('a check that is being entered', () => {
+  const draft = { on: '2026-03-16', checklist: null, answers: [], limit: q('4', 'percent') };
+  const at = (reference: string | null) => ({
+    pressure: q('260', 'bar'),
+    intended: q('384', 'N.m'),
+    reference: reference === null ? null : q(reference, 'N.m'),
+  });
+  const assess = (data: object) =>
+    ask(started, 'check.assess', {
+      data: { ...draft, toolId: plant.tools.driveId ?? '', comparisons: [], ...data },
+    });
+
+  test('says how far each comparison is off, whether it keeps the limit, and what is still open', async () => {
+    // 353/384 − 1 = −8.07 %; 380/384 − 1 = −1.04 %.
+    const { comparisons, against } = await assess({ comparisons: [at('353'), at('380'), at(null)] });
+    expect(comparisons.map(({ error }) => error && Number(error.toFixed(4)))).toEqual([
+      -0.0807,
+      -0.0104,
+      null,
+    ]);
+    expect(comparisons.map(({ withinLimit }) => withinLimit)).toEqual([false, true, null]);
+    expect(against).toEqual(['comparison 1: error −8.07 %, limit ± 4 %']);
+    const open = await assess({ limit: null, comparisons: [at('353')] });
+    expect(open).toMatchObject({ comparisons: [{ withinLimit: null }], against: [] });
+  });
+
+  test('reads what a wrench should give off the line of the certificate in force on that day', async () => {
+    const before = await assess({ comparisons: [at('380')] });
+    expect(before).toMatchObject({ certificate: null, comparisons: [{ byCertificate: null }] });
+    await certify(started, plant);
+    const { certificate, comparisons } = await assess({ comparisons: [at('380')] });
+    expect(certificate).toBe('C-1');
+    // Worked joint A: T = −5.73 + 1.4996 p, so 384.2 N·m at 260 bar.
+    expect(comparisons[0]?.byCertificate).toBeCloseTo(384.2, 1);
+    expect(await assess({ on: '2025-12-31', comparisons: [at('380')] })).toMatchObject({ certificate: null });
+  });
+
+  test('names the questions that keep it from passing, and records nothing', async () => {
+    const { id } = await saveChecklist(started, checklistOf());
+    const before = await events();
+    const { against } = await assess({ checklist: { id, version: 1 }, answers: [false, null] });
+    expect(against).toEqual([
+      'yes to "Advances and retracts fully?", or the check has not passed',
+      'an answer to "Strokes to a full turn", or the check has not passed',
+    ]);
+    expect(await events()).toBe(before);
+  });
+});
+
+describe('a measured question', () => {
+  const pressed = (unit: 'psi' | null) =>
+    checklistOf({
+      name: `Relief valve ${unit}`,
+      questions: [{ text: 'Opens at', answer: 'pressure', least: 6e7, most: 7e7, unit }],
+    });
+
+  test.each([
+    // 7.5e7 Pa is 750 bar; over 6894.757 Pa it is 10 878 psi (NIST SP 811, Appendix B).
+    [null, '750 bar', 'at least 600 bar and at most 700 bar'],
+    ['psi' as const, '10\u2009877.8 psi', 'at least 8\u2009702.26 psi and at most 10\u2009152.6 psi'],
+  ])('asked in %s is answered for in that unit', async (unit, value, allowed) => {
+    const { id } = await saveChecklist(started, pressed(unit));
+    const error = await refusedCheck(checkOf(plant, { checklist: { id, version: 1 }, answers: [7.5e7] }));
+    expect(error.details).toMatchObject([{ value, allowed: expect.stringContaining(allowed) }]);
+  });
+
+  test('bears a unit of what it asks for', async () => {
+    const data = checklistOf({ questions: [{ text: 'Opens at', answer: 'pressure', unit: 'N.m' }] });
+    expect((await refused('checklist.save', { id: null, version: null, data })).details).toMatchObject([
+      { field: 'data.questions.0.unit' },
+    ]);
   });
 });
 

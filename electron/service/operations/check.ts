@@ -5,7 +5,7 @@ import type { Entered } from '../../../core/units/entered.ts';
 import { UNITS } from '../../../core/units/units.ts';
 import { append } from '../chain/append.ts';
 import type { WriteContext } from '../context.ts';
-import { invalidField, notFound } from '../failure.ts';
+import { invalidField, notFound, RequestFailure } from '../failure.ts';
 import { listInForce } from '../repositories/checklist.ts';
 import { findTool } from '../repositories/tool.ts';
 import { answerFaults } from './checklist-answers.ts';
@@ -160,9 +160,13 @@ function checkLeak({ kind, leak }: CheckData): void {
   }
 }
 
-/** Delivered over intended less one, of the comparison that lies farthest out. */
+/** Delivered over intended less one. */
+export const comparisonError = ({ reference, intended }: Pick<Comparison, 'reference' | 'intended'>) =>
+  reference.si / intended.si - 1;
+
+/** Error of the comparison that lies farthest out. */
 function largestError(comparisons: readonly Comparison[]): number | null {
-  const errors = comparisons.map(({ reference, intended }) => reference.si / intended.si - 1);
+  const errors = comparisons.map(comparisonError);
   return errors.reduce<number | null>(
     (worst, error) => (worst === null || Math.abs(error) > Math.abs(worst) ? error : worst),
     null,
@@ -181,8 +185,13 @@ function checkResult(
     if (slip !== undefined) throw invalidField(slip.field, slip.value, slip.allowed);
     return;
   }
-  const fault = list === null ? undefined : answerFaults(list, answers)[0];
-  if (fault !== undefined) throw invalidField(fault.field, fault.value, fault.allowed);
+  const faults = list === null ? [] : answerFaults(list, answers);
+  const [first] = faults;
+  if (first !== undefined) {
+    const rest = faults.length > 1 ? ` (and ${faults.length - 1} more)` : '';
+    const details = faults.map(({ field, value, allowed }) => ({ field, value, allowed }));
+    throw new RequestFailure('invalid_input', `${first.field}: ${first.allowed}${rest}`, details);
+  }
   if (error !== null && limit !== null && Math.abs(error) > limit.si) {
     const percent = (fraction: number) => `${Number((100 * fraction).toPrecision(3))} %`;
     throw invalidField(

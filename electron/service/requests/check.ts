@@ -4,10 +4,14 @@ import { append } from '../chain/append.ts';
 import { invalidField, RequestFailure } from '../failure.ts';
 import { nameKey } from '../fold.ts';
 import { recordCheck } from '../operations/check.ts';
+import { assessCheck } from '../operations/check-assessment.ts';
 import { checkDistinct } from '../operations/distinct.ts';
 import { duplicateOf, nextVersion, saved } from '../operations/edit.ts';
 import { checklists, findChecklist, toolRuleRows } from '../repositories/checklist.ts';
 import type { Read, Write } from './handler.ts';
+
+/** What the numbers say before they are recorded; nothing is. */
+export const assessToolCheck: Read<'check.assess'> = (context, { data }) => assessCheck(context, data);
 
 export const checkTool: Write<'tool.check'> = async (context, { data }) => {
   const { id, quarantined } = await recordCheck(context, data);
