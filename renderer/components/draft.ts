@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { FieldValues, UseFormReturn } from 'react-hook-form';
 import { read } from '../app/remember.ts';
 
@@ -23,18 +23,20 @@ export function useDraft<T extends FieldValues>(name: string, form: UseFormRetur
   const key = `studbook.draft.${name}`;
   const [found] = useState(() => window.localStorage.getItem(key) !== null);
   const [kept, setKept] = useState(found);
+  const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
   useEffect(() => {
-    let timer: ReturnType<typeof setTimeout> | undefined;
     const watching = form.watch((values) => {
-      clearTimeout(timer);
-      timer = setTimeout(() => window.localStorage.setItem(key, JSON.stringify(values)), SETTLE_MS);
+      clearTimeout(timer.current);
+      timer.current = setTimeout(() => window.localStorage.setItem(key, JSON.stringify(values)), SETTLE_MS);
     });
     return () => {
       watching.unsubscribe();
-      clearTimeout(timer);
+      clearTimeout(timer.current);
     };
   }, [form, key]);
   const drop = () => {
+    // A form that is emptied first would be kept a moment later as if it had been typed.
+    clearTimeout(timer.current);
     window.localStorage.removeItem(key);
     setKept(false);
   };
