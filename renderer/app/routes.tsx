@@ -4,6 +4,10 @@ import { Desk, Title } from '../components/desk.tsx';
 import { CaseList } from '../screens/cases/case-list.tsx';
 import { NewCase } from '../screens/cases/case-new.tsx';
 import { CasePage } from '../screens/cases/case-page.tsx';
+import { RecordCheck } from '../screens/checks/check-new.tsx';
+import { EditChecklist, NewChecklist } from '../screens/checks/checklist-edit.tsx';
+import { ChecklistList } from '../screens/checks/checklist-list.tsx';
+import { ChecklistPage } from '../screens/checks/checklist-page.tsx';
 import { CustodyDesk } from '../screens/custody/custody-desk.tsx';
 import { DueCalendar } from '../screens/due/due-calendar.tsx';
 import { DueList } from '../screens/due/due-list.tsx';
@@ -26,6 +30,8 @@ import { EditPlan, NewPlan } from '../screens/site/plan-edit.tsx';
 import { PlansPage } from '../screens/site/plans-page.tsx';
 import { EditSiteRow, NewSiteRow } from '../screens/site/site-row-edit.tsx';
 import { SiteTablesPage } from '../screens/site/site-tables-page.tsx';
+import { EditRule, NewRule } from '../screens/tool-rules/rule-edit.tsx';
+import { RuleList } from '../screens/tool-rules/rule-list.tsx';
 import { NewCertificate } from '../screens/tools/certificate-new.tsx';
 import { LabelSheet } from '../screens/tools/label-sheet.tsx';
 import { RoomStart } from '../screens/tools/room-start.tsx';
@@ -117,6 +123,27 @@ export function Pages() {
           <EditKit id={id} />
         ))}
       </Route>
+      <Route path="/checklists" component={ChecklistList} />
+      <Route path="/checklists/new" component={NewChecklist} />
+      <Route path="/checklists/:id">
+        {about((id) => (
+          <ChecklistPage id={id} />
+        ))}
+      </Route>
+      <Route path="/checklists/:id/edit">
+        {about((id) => (
+          <EditChecklist id={id} />
+        ))}
+      </Route>
+      <Route path="/tool-rules" component={RuleList} />
+      <Route path="/tool-rules/new/:toolClass?">
+        {({ toolClass }) => <NewRule key={toolClass ?? ''} toolClass={toolClass} />}
+      </Route>
+      <Route path="/tool-rules/:id/edit">
+        {about((id) => (
+          <EditRule id={id} />
+        ))}
+      </Route>
       <Route path="/labels/:id?">{({ id }) => <LabelSheet key={id ?? ''} id={id} />}</Route>
       <Route path="/tools" component={ToolList} />
       <Route path="/tools/new" component={NewTool} />
@@ -133,6 +160,11 @@ export function Pages() {
       <Route path="/tools/:id/uses">
         {about((id) => (
           <ToolUses id={id} />
+        ))}
+      </Route>
+      <Route path="/tools/:id/check">
+        {about((id) => (
+          <RecordCheck id={id} />
         ))}
       </Route>
       <Route path="/tools/:id/certificates/new">

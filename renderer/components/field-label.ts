@@ -4,7 +4,7 @@ import { bare } from './faults.ts';
 function controlOf(path: string): HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement | null {
   const name = CSS.escape(bare(path));
   return document.querySelector(
-    `:is(input, select, textarea):is([name="${name}"], [name="${name}.text"], [id="${name}"])`,
+    `:is(input, select, textarea):is([name="${name}"], [name="${name}.text"], [id="${name}"], [data-field="${name}"])`,
   );
 }
 

@@ -8,9 +8,11 @@ interface PersonChoiceProps {
   readonly chosen: string;
   readonly onChoose: (id: string) => void;
   readonly fault?: string | null;
+  /** Field of the form, by which a fault finds its label. */
+  readonly name?: string;
 }
 
-export function PersonChoice({ label, chosen, onChoose, fault }: PersonChoiceProps) {
+export function PersonChoice({ label, chosen, onChoose, fault, name }: PersonChoiceProps) {
   const id = useId();
   const people = useAsk('person.list', {});
   return (
@@ -18,6 +20,7 @@ export function PersonChoice({ label, chosen, onChoose, fault }: PersonChoicePro
       <label htmlFor={id}>{label}</label>
       <select
         id={id}
+        name={name}
         value={chosen}
         aria-invalid={fault ? true : undefined}
         aria-describedby={fault ? `${id}-fault` : undefined}

@@ -19,7 +19,7 @@ test('from a wrench found weak to a closed case: what it reached, a decision on 
 
   // Nobody is named yet: said at the field, and nothing is recorded.
   await page.getByRole('button', { name: 'See what it reaches' }).click();
-  await expect(page.getByRole('alert')).toContainText('person: one that is on the register');
+  await expect(page.getByRole('alert')).toContainText('Opened by: one that is on the register');
   await page.getByLabel('Opened by').selectOption({ index: 1 });
   await page.getByRole('button', { name: 'See what it reaches' }).click();
   const preview = page.getByRole('region', { name: 'Affected joints' });

@@ -89,6 +89,29 @@ async function eachScreen(page: Page, look: (name: string, route: string) => Pro
   await visit('tool uses', `${tool}/uses`);
   await visit('label', tool.replace('tools', 'labels'));
   await visit('certificate new', `${tool}/certificates/new`);
+  await goTo(page, '/tool-room');
+  await page.getByLabel('Scan or type a tool').fill('W-01');
+  await page.getByLabel('Scan or type a tool').press('Enter');
+  await page.getByRole('link', { name: 'Record a check' }).click();
+  const check = new URL(page.url()).hash.slice(1);
+  await visit('check', check);
+  for (const kind of ['comparison', 'pressure test']) {
+    await page.getByLabel('Checklist').selectOption('none');
+    await page.getByLabel('Kind of check').selectOption(kind);
+    await page.getByRole('radio', { name: 'passed' }).check();
+    await look(`check, ${kind}`, check);
+  }
+  await visit('checklists', '/checklists');
+  const list = await firstLink('/checklists', 'checklists');
+  await visit('checklist', list);
+  await visit('checklist edit', `${list}/edit`);
+  await page.getByLabel('Answer to question 1').selectOption('pressure');
+  await look('checklist edit with a measured question', `${list}/edit`);
+  await visit('checklist new', '/checklists/new');
+  await visit('tool rules', '/tool-rules');
+  await visit('tool rule edit', await ruleLink(page, 'edit the rule for the hose'));
+  await goTo(page, '/tool-rules');
+  await visit('tool rule new', await ruleLink(page, 'Enter one for the coupler'));
   await visit('evidence', '/evidence');
   const issued = await firstLink('/evidence', 'settings');
   await visit('issued setting', issued);
@@ -117,6 +140,9 @@ const routeOf = (href: string | null) => href?.slice(1) ?? '';
 
 const editLink = async (page: Page, name: string) =>
   routeOf(await page.getByRole('link', { name: `Edit ${name}` }).getAttribute('href'));
+
+const ruleLink = async (page: Page, name: string) =>
+  routeOf(await page.getByRole('link', { name }).getAttribute('href'));
 
 const recordLink = async (page: Page) =>
   routeOf(await page.getByRole('link', { name: /^Record / }).getAttribute('href'));

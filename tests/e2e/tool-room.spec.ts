@@ -1,23 +1,14 @@
 import { globSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { expect, type Locator, type Page } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { test } from './app.ts';
+import { tabTo } from './keyboard.ts';
 import { goTo, importFile, makeEmptyRegister, namePerson } from './steps.ts';
 
 const NOW = '2026-03-16T08:00:00+01:00';
 
 /** SHA-256 of the text "as found", by sha256sum. */
 const SHA_OF_AS_FOUND = 'e1d2423e1202a57a58119a5a15e98075e8489ee1065890a28b82b528b70da852';
-
-/** Presses Tab until the element has the focus, as a person without a mouse does. */
-async function tabTo(page: Page, target: Locator): Promise<void> {
-  await expect(target).toBeVisible();
-  for (let press = 0; press < 120; press++) {
-    if (await target.evaluate((element) => element === document.activeElement)) return;
-    await page.keyboard.press('Tab');
-  }
-  await expect(target).toBeFocused();
-}
 
 async function scan(page: Page, text: string): Promise<void> {
   await tabTo(page, page.getByRole('textbox', { name: 'Scan or type a tool' }));

@@ -9,6 +9,7 @@ export function ChosenPerson({ label }: { readonly label: string }) {
   const fault = useFault('personId');
   return (
     <PersonChoice
+      name="personId"
       label={label}
       chosen={chosen}
       onChoose={(personId) => setValue('personId', personId, { shouldDirty: true })}

@@ -22,6 +22,7 @@ export function DeskFields({ desk, onChange }: DeskFieldsProps) {
   return (
     <div className="fields">
       <PersonChoice
+        name="personId"
         label={shows('holder') ? 'Handed over by' : 'Recorded by'}
         chosen={desk.personId}
         onChoose={(personId) => onChange({ personId })}
@@ -29,6 +30,7 @@ export function DeskFields({ desk, onChange }: DeskFieldsProps) {
       />
       {shows('holder') && (
         <PersonChoice
+          name="holderId"
           label="Handed to"
           chosen={desk.holderId}
           onChoose={(holderId) => onChange({ holderId })}

@@ -6,6 +6,8 @@ const PAGES = [
   { to: '/due', words: 'Due list', detail: 'certificates, checks, hoses' },
   { to: '/custody', words: 'Custody desk', detail: 'issue, return, quarantine' },
   { to: '/kits', words: 'Kits', detail: 'tools put aside for a job' },
+  { to: '/checklists', words: 'Checklists', detail: 'what is looked at, and how often' },
+  { to: '/tool-rules', words: 'Rules', detail: 'what the site asks of each class' },
   { to: '/cases', words: 'Out of tolerance', detail: 'what a wrong tool or batch reached' },
   { to: '/labels', words: 'Labels', detail: 'codes to scan' },
 ] as const;

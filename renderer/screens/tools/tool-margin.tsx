@@ -39,7 +39,7 @@ export function ToolMargin({ tool }: { readonly tool: ToolRecord }) {
         <div key={due.what} className="due-line">
           <DueMark state={due.state} words={`${due.what}: ${due.state}`} />
           <p className="small">
-            {dueWhen(due)}
+            {due.on === null && due.usesLeft === null ? due.reason : dueWhen(due)}
             {due.neededFor && (
               <>
                 , needed for <Link href={`/kits/${due.neededFor.kitId}`}>{due.neededFor.kit}</Link>

@@ -4,6 +4,7 @@ import type { ToolRecord } from '../../../core/contract/tool-record.ts';
 import { useAsk } from '../../app/ask.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
+import { CERTIFIED } from '../../components/tool-classes.ts';
 import { Attachments } from '../attachments/attachments.tsx';
 import { layOnDesk } from '../custody/desk-state.ts';
 import { DueTable } from '../due/due-table.tsx';
@@ -92,10 +93,16 @@ function ToolDoings({ tool }: { readonly tool: ToolRecord }) {
     goTo('/custody');
   };
   const wanted = WANTED[data.status];
+  const certified = CERTIFIED.includes(data.properties.class);
   return (
     <>
-      <Link className="act" href={`/tools/${id}/certificates/new`}>
-        Add a certificate
+      {certified && (
+        <Link className="act" href={`/tools/${id}/certificates/new`}>
+          Add a certificate
+        </Link>
+      )}
+      <Link className={certified ? 'quiet' : 'act'} href={`/tools/${id}/check`}>
+        Record a check
       </Link>
       <button type="button" className="quiet" onClick={() => toDesk(wanted.step)}>
         {wanted.words} at the desk
