@@ -33,7 +33,7 @@ export function entered(quantity: QuantityKind, range: Range = {}) {
   return enteredAs({ [quantity]: range });
 }
 
-/** As `entered`, where the tool decides which of several quantities it is; each has its own range. */
+/** As `entered`, where a thing is stated as one of several quantities, as a leak's rate is; each has its own range. */
 export function enteredAs(ranges: Readonly<Partial<Record<QuantityKind, Range>>>) {
   const units = (Object.keys(ranges) as QuantityKind[]).flatMap((quantity) => unitsOf(quantity));
   return z

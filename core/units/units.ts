@@ -11,6 +11,12 @@ export type QuantityKind =
   | 'expansion'
   | 'stiffness'
   | 'mass'
+  | 'duration'
+  | 'leakage'
+  | 'massFlow'
+  | 'volumeFlow'
+  | 'specificLeakage'
+  | 'concentration'
   | 'ratio';
 
 interface UnitDefinition {
@@ -56,6 +62,18 @@ export const UNITS = {
   'lbf/in': { quantity: 'stiffness', label: 'lbf/in', factor: POUND_FORCE / INCH },
   kg: { quantity: 'mass', label: 'kg', factor: 1 },
   lb: { quantity: 'mass', label: 'lb', factor: POUND },
+  min: { quantity: 'duration', label: 'min', factor: 60 },
+  h: { quantity: 'duration', label: 'h', factor: 3600 },
+  s: { quantity: 'duration', label: 's', factor: 1 },
+  // Throughput pV/t of a gas, as leak tests state it.
+  'mbar.L/s': { quantity: 'leakage', label: 'mbar·L/s', factor: 0.1 },
+  'Pa.m3/s': { quantity: 'leakage', label: 'Pa·m³/s', factor: 1 },
+  'kg/h': { quantity: 'massFlow', label: 'kg/h', factor: 1 / 3600 },
+  'g/h': { quantity: 'massFlow', label: 'g/h', factor: 1e-3 / 3600 },
+  'mL/min': { quantity: 'volumeFlow', label: 'mL/min', factor: 1e-6 / 60 },
+  'L/h': { quantity: 'volumeFlow', label: 'L/h', factor: 1e-3 / 3600 },
+  'mg/s.m': { quantity: 'specificLeakage', label: 'mg/(s·m)', factor: 1e-6 },
+  ppmv: { quantity: 'concentration', label: 'ppmv', factor: 1e-6 },
   one: { quantity: 'ratio', label: '', factor: 1 },
   percent: { quantity: 'ratio', label: '%', factor: 0.01 },
 } as const satisfies Record<string, UnitDefinition>;
@@ -77,7 +95,7 @@ export function unitsOf(quantity: QuantityKind): Unit[] {
 }
 
 /**
- * Converts a value to SI (m, m², N, Pa, N·m, °C, rad, 1/K, N/m, 1).
+ * Converts a value to SI (m, m², N, Pa, N·m, °C, rad, 1/K, N/m, s, Pa·m³/s, kg/s, m³/s, kg/(s·m), 1).
  *
  * Equation: si = value × factor + offset.
  * @param value number in `unit`, any finite value
