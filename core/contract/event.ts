@@ -3,8 +3,9 @@ import { affectedEvent, caseState } from './recall.ts';
 import { method, toolSetInput, torqueTool, workKind } from './setting.ts';
 import { entered, id, instant, optionalText, text } from './values.ts';
 
-const dialled = entered('pressure', { min: 0, max: 4e8 });
-const torque = entered('torque', { min: 0, max: 2e5 });
+/** A pressure as the gauge showed it, and a torque as it was read. */
+export const dialled = entered('pressure', { min: 0, max: 4e8 });
+export const torque = entered('torque', { min: 0, max: 2e5 });
 
 const common = {
   jointId: id,

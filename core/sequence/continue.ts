@@ -41,14 +41,14 @@ export function continueFrom(passes: readonly PassProgress[]): Continuation {
   if (pass === undefined) return { ...nothing, state: 'finished' };
   const done = new Set(pass.done);
   const remaining = pass.order.filter((bolt) => !done.has(bolt));
-  const farthest = Math.max(-1, ...pass.done.map((bolt) => pass.order.indexOf(bolt)));
+  const farthest = pass.order.findLastIndex((bolt) => done.has(bolt));
   return {
     state: 'go on',
     pass: index,
     passName: pass.name,
     next: remaining[0] ?? null,
     remaining,
-    skipped: remaining.filter((bolt) => pass.order.indexOf(bolt) < farthest),
+    skipped: pass.order.slice(0, farthest + 1).filter((bolt) => !done.has(bolt)),
     problems: [],
   };
 }
@@ -56,7 +56,8 @@ export function continueFrom(passes: readonly PassProgress[]): Continuation {
 function problemsOf({ name, order, done }: PassProgress): string[] {
   const known = new Set(order);
   const strange = done.filter((bolt) => !known.has(bolt));
-  const twice = done.filter((bolt, index) => done.indexOf(bolt) !== index);
+  const seen = new Set<number>();
+  const twice = done.filter((bolt) => seen.size === seen.add(bolt).size);
   return [
     ...(order.length === 0 ? [`${name}: no order`] : []),
     ...(known.size < order.length ? [`${name}: order names a bolt twice`] : []),

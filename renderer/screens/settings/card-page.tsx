@@ -1,4 +1,5 @@
 import type { IssuedSetting, SettingCard } from '../../../core/contract/setting.ts';
+import { passSteps } from '../../../core/sequence/pass-steps.ts';
 import { useRegister } from '../../app/register.ts';
 import { moment, span } from '../../app/text/time.ts';
 import { Title } from '../../components/desk.tsx';
@@ -8,7 +9,7 @@ import { CardSections } from './card-sections.tsx';
 import { Cautions } from './cautions.tsx';
 import { DialSection } from './dial-section.tsx';
 import { OrderFigure } from './order-figure.tsx';
-import { type Place, stepsOf } from './order-steps.ts';
+import type { Place } from './order-steps.ts';
 import { PassTable } from './pass-table.tsx';
 import { SetChain } from './set-chain.tsx';
 import { SignatureLines } from './signature-lines.tsx';
@@ -47,7 +48,7 @@ export function CardHead({ card, issued, chosen, onChoose, place, onPlace }: Car
       <Cautions cautions={card.cautions} folded={issued === null} />
       <div className="two">
         <DialSection card={card} chosen={chosen} onChoose={onChoose} />
-        <OrderFigure card={card} steps={stepsOf(card)} place={place} onPlace={onPlace} />
+        <OrderFigure card={card} steps={passSteps(card)} place={place} onPlace={onPlace} />
       </div>
     </>
   );

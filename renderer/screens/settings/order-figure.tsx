@@ -1,7 +1,9 @@
 import type { KeyboardEvent } from 'react';
 import type { SettingCard } from '../../../core/contract/setting.ts';
+import type { Step } from '../../../core/sequence/pass-steps.ts';
+import { boltWords } from '../../../core/text/bolts.ts';
 import { BoltCircle } from '../../components/bolt-circle.tsx';
-import { back, boltWords, forward, type Place, type Step } from './order-steps.ts';
+import { back, forward, type Place } from './order-steps.ts';
 
 interface OrderFigureProps {
   readonly card: SettingCard;

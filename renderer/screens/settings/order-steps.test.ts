@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
 import type { SettingCard } from '../../../core/contract/setting.ts';
-import { back, boltWords, forward, type Place, stepsOf } from './order-steps.ts';
+import { passSteps } from '../../../core/sequence/pass-steps.ts';
+import { boltWords } from '../../../core/text/bolts.ts';
+import { back, forward, type Place } from './order-steps.ts';
 
 const steps = [
   [1, 3, 2, 4],
@@ -60,7 +62,7 @@ const one = {
 };
 
 test('one tool follows the star, then the circle', () => {
-  expect(stepsOf(one)).toEqual([
+  expect(passSteps(one)).toEqual([
     [[1], [3], [2], [4]],
     [[1], [3], [2], [4]],
     [[1], [2], [3], [4]],
@@ -78,7 +80,7 @@ test('several tools turn together in the star passes only, and one may wait', ()
     source: '',
   };
   const passes = [pass('by hand'), pass('star', 2), pass('circular')];
-  const [byHand, star, circular] = stepsOf({ ...one, passes, toolOrder });
+  const [byHand, star, circular] = passSteps({ ...one, passes, toolOrder });
   expect(byHand).toEqual([[1], [3], [2], [4]]);
   expect(star).toEqual([
     [1, 3],
@@ -97,5 +99,5 @@ test('groups of neighbours are turned group by group, and an order that is not k
     ]),
     pass('groups'),
   ];
-  expect(stepsOf({ ...one, passes })).toEqual([[[1], [2], [3], [4]], []]);
+  expect(passSteps({ ...one, passes })).toEqual([[[1], [2], [3], [4]], []]);
 });
