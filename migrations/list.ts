@@ -6,6 +6,7 @@ import { up as createRecords } from './20261125T1730_create_records.ts';
 import { up as createSiteTables } from './20261125T1815_create_site_tables.ts';
 import { up as createToolRoom } from './20261125T2010_create_tool_room.ts';
 import { up as createCases } from './20261125T2020_create_cases.ts';
+import { up as createPasses } from './20261126T0320_create_passes.ts';
 
 /** Every step in order. A step is frozen once it has landed; a name is never used again. */
 export const MIGRATIONS: Readonly<Record<string, Migration>> = {
@@ -16,6 +17,7 @@ export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '20261125T1815_create_site_tables': { up: createSiteTables },
   '20261125T2010_create_tool_room': { up: createToolRoom },
   '20261125T2020_create_cases': { up: createCases },
+  '20261126T0320_create_passes': { up: createPasses },
 };
 
 /** Number of the schema the program writes: how many steps it knows. Stored as the file's user_version. */

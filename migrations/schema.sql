@@ -97,6 +97,16 @@ CREATE TABLE checklist (
        data text not null check (json_valid(data))
      ) strict;
 
+CREATE TABLE draft (
+       kind text not null check (length(kind) between 1 and 60),
+       subject_id text not null check (length(subject_id) = 36 and subject_id glob '????????-????-????-????-????????????'),
+       writer text not null check (length(writer) = 36 and writer glob '????????-????-????-????-????????????'),
+       version integer not null check (version >= 1),
+       data text not null check (length(data) between 1 and 65536),
+       saved_at text not null check (saved_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       primary key (kind, subject_id)
+     ) strict, without rowid;
+
 CREATE TABLE "event" (
        id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
        origin_id text not null references origin (id) on delete restrict,
@@ -218,6 +228,28 @@ CREATE TABLE pass_plan (
        approved_by text references person (id) on delete restrict,
        approved_at text check (approved_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
        check ((approved_by is null) = (approved_at is null))
+     ) strict;
+
+CREATE TABLE pass_record (
+       id text primary key references event (id) on delete restrict,
+       run_id text not null check (length(run_id) = 36 and run_id glob '????????-????-????-????-????????????'),
+       joint_id text not null references joint (id) on delete restrict,
+       setting_id text references setting (id) on delete restrict,
+       bolt_set integer not null check (bolt_set between 0 and 8),
+       pass integer not null check (pass between 1 and of_passes),
+       of_passes integer not null check (of_passes between 1 and 40),
+       round integer not null check (round between 1 and 20),
+       name text not null check (length(name) between 1 and 80),
+       bolts_done integer not null check (bolts_done between 0 and 400),
+       last_bolt integer check (last_bolt between 1 and 400),
+       stopped text check (stopped in ('shift change', 'tool or pump', 'nut or stud', 'alarm or permit', 'weather', 'other')),
+       started_at text not null check (started_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       started_at_utc text not null check (started_at_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       ended_at text not null check (ended_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       ended_at_utc text not null check (ended_at_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       flags text not null check (json_valid(flags)),
+       check (ended_at_utc >= started_at_utc),
+       check ((last_bolt is null) = (bolts_done = 0))
      ) strict;
 
 CREATE TABLE person (
@@ -356,6 +388,13 @@ CREATE TABLE tightening (
        check ((dialled_text is null) = (dialled_pa is null) and (dialled_unit is null) = (dialled_pa is null))
      ) strict;
 
+CREATE TABLE tightening_pass (
+       tightening_id text not null references tightening (id) on delete restrict,
+       pass_id text not null references pass_record (id) on delete restrict,
+       position integer not null check (position >= 0),
+       primary key (tightening_id, pass_id)
+     ) strict, without rowid;
+
 CREATE TABLE "tool" (
        id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
        version integer not null check (version >= 1),
@@ -475,6 +514,12 @@ CREATE INDEX kit_tool_by_tool on kit_tool (tool_id);
 
 CREATE INDEX pass_plan_approved_by on pass_plan (approved_by) where approved_by is not null;
 
+CREATE INDEX pass_record_by_joint on pass_record (joint_id, ended_at_utc, id);
+
+CREATE INDEX pass_record_by_run on pass_record (run_id, ended_at_utc, id);
+
+CREATE INDEX pass_record_by_setting on pass_record (setting_id) where setting_id is not null;
+
 CREATE INDEX person_by_name on person (name_key, id);
 
 CREATE INDEX recall_case_by_basis on recall_case (basis_event_id) where basis_event_id is not null;
@@ -506,6 +551,8 @@ CREATE INDEX table_confirmation_by_person on table_confirmation (person_id);
 CREATE INDEX tightening_by_joint on tightening (joint_id, happened_at_utc);
 
 CREATE INDEX tightening_by_setting on tightening (setting_id) where setting_id is not null;
+
+CREATE INDEX tightening_pass_by_pass on tightening_pass (pass_id);
 
 CREATE INDEX tool_by_class on tool (class, number_sort);
 
@@ -626,6 +673,13 @@ CREATE TRIGGER origin_no_reinsert before insert on origin
 
 CREATE TRIGGER origin_no_update before update on origin begin select raise(abort, 'origin is append-only'); end;
 
+CREATE TRIGGER pass_record_no_delete before delete on pass_record begin select raise(abort, 'pass_record is append-only'); end;
+
+CREATE TRIGGER pass_record_no_reinsert before insert on pass_record
+       when exists (select 1 from pass_record where id = new.id) begin select raise(abort, 'pass_record is append-only'); end;
+
+CREATE TRIGGER pass_record_no_update before update on pass_record begin select raise(abort, 'pass_record is append-only'); end;
+
 CREATE TRIGGER recall_case_no_delete before delete on recall_case begin select raise(abort, 'recall_case is append-only'); end;
 
 CREATE TRIGGER recall_case_no_reinsert before insert on recall_case
@@ -674,6 +728,13 @@ CREATE TRIGGER tightening_no_reinsert before insert on tightening
        when exists (select 1 from tightening where id = new.id) begin select raise(abort, 'tightening is append-only'); end;
 
 CREATE TRIGGER tightening_no_update before update on tightening begin select raise(abort, 'tightening is append-only'); end;
+
+CREATE TRIGGER tightening_pass_no_delete before delete on tightening_pass begin select raise(abort, 'tightening_pass is append-only'); end;
+
+CREATE TRIGGER tightening_pass_no_reinsert before insert on tightening_pass
+       when exists (select 1 from tightening_pass where tightening_id = new.tightening_id and pass_id = new.pass_id) begin select raise(abort, 'tightening_pass is append-only'); end;
+
+CREATE TRIGGER tightening_pass_no_update before update on tightening_pass begin select raise(abort, 'tightening_pass is append-only'); end;
 
 CREATE TRIGGER tool_check_no_delete before delete on tool_check begin select raise(abort, 'tool_check is append-only'); end;
 

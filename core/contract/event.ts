@@ -1,11 +1,9 @@
 import * as z from 'zod';
+import { stintView } from './pass.ts';
+import { dialled, torque } from './reading.ts';
 import { affectedEvent, caseState } from './recall.ts';
 import { method, toolSetInput, torqueTool, workKind } from './setting.ts';
 import { entered, id, instant, optionalText, text } from './values.ts';
-
-/** A pressure as the gauge showed it, and a torque as it was read. */
-export const dialled = entered('pressure', { min: 0, max: 4e8 });
-export const torque = entered('torque', { min: 0, max: 2e5 });
 
 const common = {
   jointId: id,
@@ -45,6 +43,8 @@ export const tighteningData = z.strictObject({
   finalPassNoTurn: z.boolean(),
   /** Batches as read off what went on; a kind that is not named here is taken from the joint's data. */
   batches: z.array(batchUsed).max(12, 'at most 12 batches').default([]),
+  /** Passes it consists of, as they were recorded at the joint. */
+  passIds: z.array(id).max(400, 'at most 400').default([]),
 });
 export type TighteningInput = z.input<typeof tighteningData>;
 export type TighteningData = z.output<typeof tighteningData>;
@@ -112,6 +112,8 @@ export const eventDetail = z.strictObject({
       }),
     )
     .default([]),
+  /** Passes a tightening consists of, in their order. */
+  passes: z.array(stintView).default([]),
   remarks: z.string(),
 });
 export type EventDetail = z.infer<typeof eventDetail>;

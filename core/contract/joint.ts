@@ -215,7 +215,7 @@ export const jointListInput = z.strictObject({
 export const historyRow = z.strictObject({
   eventId: id,
   sequence: z.int(),
-  kind: z.enum(['tightening', 'breakout', 'joint saved', 'setting issued']),
+  kind: z.enum(['tightening', 'breakout', 'joint saved', 'setting issued', 'pass']),
   happenedAt: instant,
   recordedAt: instant,
   by: z.string(),

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { dialled, torque } from './event.ts';
+import { dialled, torque } from './reading.ts';
 import { method, toolSetInput, torqueTool } from './setting.ts';
 import { entered, id, instant, optionalText, text } from './values.ts';
 

@@ -13,6 +13,7 @@ import {
 } from './check.ts';
 import { recomputation, sheetComparison, sheetInput } from './comparison.ts';
 import { kitData, kitRow, moveData } from './custody.ts';
+import { draftDropInput, draftFound, draftGetInput, draftSaved, draftSaveInput } from './draft.ts';
 import type { Answer } from './errors.ts';
 import { breakoutData, eventDetail, personData, tighteningData, unitData } from './event.ts';
 import { importColumn, importConfirm, importDone, importInput, importKind, importReport } from './import.ts';
@@ -27,6 +28,7 @@ import {
   unitSummary,
 } from './joint.ts';
 import type { RequestName } from './names.ts';
+import { openPasses, passRecordInput } from './pass.ts';
 import {
   batchRow,
   caseData,
@@ -141,6 +143,15 @@ export const requests = {
   'event.recordTightening': { input: write({ data: tighteningData }), output: written },
   'event.recordBreakout': { input: write({ data: breakoutData }), output: written },
   'event.get': { input: byId, output: eventDetail },
+  'pass.open': {
+    input: z.strictObject({ jointId: id, settingId: id.nullable().default(null) }),
+    output: openPasses,
+  },
+  'pass.record': { input: write(passRecordInput), output: written },
+  'draft.get': { input: draftGetInput, output: draftFound },
+  /** Drafts carry no key: the newest one of a window is written over the one before, and none is an event. */
+  'draft.save': { input: draftSaveInput, output: draftSaved },
+  'draft.drop': { input: draftDropInput, output: nothing },
   'siteRow.list': { input: siteRowListInput, output: listOf(siteRow) },
   'siteRow.save': { input: edit(siteRowData), output: written },
   'plan.list': { input: nothing, output: listOf(planRow) },

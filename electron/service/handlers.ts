@@ -18,11 +18,13 @@ import {
   saveToolRule,
 } from './requests/check.ts';
 import { findByLabel, moveTools } from './requests/custody.ts';
+import { dropDraft, getDraft, saveDraft } from './requests/draft.ts';
 import { readBreakoutOrTightening, recordBreakout, recordTightening } from './requests/event.ts';
 import type { Read, ReadName, Write, WriteName } from './requests/handler.ts';
 import { confirmImport, importColumns, previewImport } from './requests/import.ts';
 import { getJoint, jointChart, jointHistory, listJoints, saveJoint } from './requests/joint.ts';
 import { getKit, listKits, saveKit } from './requests/kit.ts';
+import { openPassesOf, recordPassOf } from './requests/pass.ts';
 import { listPeople, savePerson } from './requests/person.ts';
 import { choices } from './requests/reference.ts';
 import {
@@ -80,6 +82,8 @@ export const READS: { readonly [N in ReadName]: Read<N> } = {
   'setting.list': listSettings,
   'setting.recompute': recomputeSetting,
   'event.get': readBreakoutOrTightening,
+  'pass.open': openPassesOf,
+  'draft.get': getDraft,
   'siteRow.list': listSiteRows,
   'plan.list': listPlans,
   'tableValue.list': listConfirmations,
@@ -105,6 +109,9 @@ export const WRITES: { readonly [N in WriteName]: Write<N> } = {
   'setting.issue': issueSetting,
   'event.recordTightening': recordTightening,
   'event.recordBreakout': recordBreakout,
+  'pass.record': recordPassOf,
+  'draft.save': saveDraft,
+  'draft.drop': dropDraft,
   'siteRow.save': saveSiteRow,
   'plan.save': savePlan,
   'plan.approve': approvePlan,

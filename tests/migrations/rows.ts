@@ -64,6 +64,7 @@ export const SOUND_ROWS: readonly (readonly [string, Row])[] = [
   ['event', event(12, 'case opened')],
   ['event', event(13, 'case decided')],
   ['event', event(14, 'case closed')],
+  ['event', event(15, 'pass recorded')],
   [
     'request_receipt',
     { key: uuid(10), request: 'unit.save', input_hash: hash(1), answer: '{}', recorded_at: NOW },
@@ -366,6 +367,40 @@ export const SOUND_ROWS: readonly (readonly [string, Row])[] = [
       person_id: uuid(22),
     },
   ],
+  [
+    'pass_record',
+    {
+      id: uuid(15),
+      run_id: uuid(80),
+      joint_id: uuid(40),
+      setting_id: null,
+      bolt_set: 0,
+      pass: 2,
+      of_passes: 5,
+      round: 1,
+      name: 'First third',
+      bolts_done: 6,
+      last_bolt: 8,
+      stopped: 'shift change',
+      started_at: NOW_AT_SITE,
+      started_at_utc: NOW,
+      ended_at: NOW_AT_SITE,
+      ended_at_utc: NOW,
+      flags: '[]',
+    },
+  ],
+  ['tightening_pass', { tightening_id: uuid(5), pass_id: uuid(15), position: 0 }],
+  [
+    'draft',
+    {
+      kind: 'tightening at the joint',
+      subject_id: uuid(40),
+      writer: uuid(81),
+      version: 1,
+      data: '{}',
+      saved_at: NOW,
+    },
+  ],
 ];
 
 /** Values a column must refuse, by table, with what is wrong with each. */
@@ -455,6 +490,14 @@ export const AWKWARD_VALUES: readonly (readonly [string, string, unknown, string
   ['recall_decision', 'tightening_id', uuid(999), 'tightening that does not exist'],
   ['recall_closure', 'decided', 2, 'more decisions than affected records'],
   ['recall_closure', 'case_id', uuid(999), 'case that does not exist'],
+  ['pass_record', 'pass', 6, 'pass beyond the last of the plan'],
+  ['pass_record', 'last_bolt', null, 'bolts without the last of them'],
+  ['pass_record', 'stopped', 'bored', 'reason that does not exist'],
+  ['pass_record', 'ended_at_utc', '2026-03-16T05:00:00.000Z', 'end before the start'],
+  ['pass_record', 'run_id', '', 'empty id'],
+  ['tightening_pass', 'pass_id', uuid(999), 'pass that does not exist'],
+  ['draft', 'data', 'x'.repeat(65_537), 'draft beyond 64 kB'],
+  ['draft', 'version', 0, 'version before the first'],
 ];
 
 /** Tables whose rows are never changed, with their keys. */
@@ -482,6 +525,8 @@ export const APPEND_ONLY: readonly string[] = [
   'recall_case',
   'recall_decision',
   'recall_closure',
+  'pass_record',
+  'tightening_pass',
 ];
 
 export function insert(database: Database.Database, table: string, row: Row, verb = 'insert'): void {
@@ -507,6 +552,9 @@ const TOOL_ROOM_TABLES = [
   'recall_case',
   'recall_decision',
   'recall_closure',
+  'pass_record',
+  'tightening_pass',
+  'draft',
 ];
 
 const LATER_KINDS = [
@@ -516,7 +564,12 @@ const LATER_KINDS = [
   'case opened',
   'case decided',
   'case closed',
+  'pass recorded',
 ];
+
+/** Rows that need the step which made passes and drafts. */
+export const isOfPasses = ([table, { kind }]: (typeof SOUND_ROWS)[number]) =>
+  ['pass_record', 'tightening_pass', 'draft'].includes(table) || kind === 'pass recorded';
 
 /** Rows that were there before the tool room came. */
 export const ROWS_BEFORE_TOOL_ROOM = SOUND_ROWS.filter(

@@ -4,10 +4,11 @@ import type { KitData, MoveData, ToolStatus } from '../../../core/contract/custo
 import type { BatchUsed, BreakoutData, TighteningData } from '../../../core/contract/event.ts';
 import type { ImportKind } from '../../../core/contract/import.ts';
 import type { JointData } from '../../../core/contract/joint.ts';
+import type { PassData } from '../../../core/contract/pass.ts';
 import type { CaseData, CloseData, DecisionData, RecallView } from '../../../core/contract/recall.ts';
 import type { SettingCard, SettingData } from '../../../core/contract/setting.ts';
 import type { ConfirmData, PassPlanData, SiteRowData } from '../../../core/contract/site.ts';
-import type { CertificateData, ToolData } from '../../../core/contract/tool.ts';
+import type { CertificateData, ToolClass, ToolData } from '../../../core/contract/tool.ts';
 import type { CardInput } from '../../../core/setting/input.ts';
 
 /** Version of the bodies written now. Bodies already recorded keep theirs for ever. */
@@ -49,6 +50,13 @@ interface RecordedWork<T> {
   readonly batches: readonly BatchUse[];
   /** Tools taken beyond what they may stand; absent in bodies recorded before it was kept. */
   readonly overloads?: readonly Overload[];
+  /** Tools of its passes beside its own; absent in bodies recorded before passes were kept. */
+  readonly passTools?: readonly PassTool[];
+}
+
+export interface PassTool {
+  readonly toolId: string;
+  readonly role: ToolClass;
 }
 
 export interface Overload {
@@ -82,6 +90,10 @@ export interface EventDataByKind {
   'breakout recorded': RecordedWork<BreakoutData> & {
     /** One per reading, in the same order. */
     readonly torques: readonly KnownTorque[];
+  };
+  'pass recorded': RecordedWork<PassData> & {
+    /** Null for a stop before the first bolt. */
+    readonly lastBolt: number | null;
   };
   'site row saved': { readonly id: string; readonly version: number; readonly data: SiteRowData };
   /** A new version is not approved, whatever the one before it was. */

@@ -6,6 +6,7 @@ import { projectChecklists, projectChecks, projectToolRules } from '../projectio
 import { projectMoves } from '../projections/custody.ts';
 import { projectJoints } from '../projections/joint.ts';
 import { projectKits } from '../projections/kit.ts';
+import { projectPasses } from '../projections/pass.ts';
 import { projectPeople, projectSite, projectUnits } from '../projections/plant.ts';
 import { projectSettings } from '../projections/setting.ts';
 import {
@@ -30,6 +31,7 @@ const PROJECTORS: { readonly [K in EventKind]: Projector<K> } = {
   'setting issued': projectSettings,
   'tightening recorded': projectTightenings,
   'breakout recorded': projectBreakouts,
+  'pass recorded': projectPasses,
   'site row saved': projectSiteRows,
   'pass plan saved': projectPlans,
   'pass plan approved': projectPlanApprovals,

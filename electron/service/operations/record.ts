@@ -21,12 +21,14 @@ import { dateAtSite, toUtc } from '../time.ts';
 import { gatherCardInput } from './card-input.ts';
 import { checkDistinct } from './distinct.ts';
 import { type Overloaded, overloadsOf } from './overload.ts';
+import { passesOfTightening } from './passes-of-tightening.ts';
 import { knownTorque } from './torque.ts';
 
 /** Records a tightening. Nothing that stands against it blocks it: it is kept and flagged. */
 export async function recordTightening(context: WriteContext, data: TighteningData): Promise<string> {
   checkWhatWasReached(data);
   const facts = await gatherFacts(context, 'tightening', data);
+  const passes = await passesOfTightening(context, data);
   const overloads = overloadsOf(facts.cardInput, { dialled: [data.dialled], torques: [data.torque] });
   const id = context.newId();
   await append(context, [
@@ -40,9 +42,11 @@ export async function recordTightening(context: WriteContext, data: TighteningDa
         flags: [
           ...flagsOf(facts, data.boltsTightened),
           ...dialFlag(facts.setting, data.dialled),
+          ...passes.flags,
           ...overloads.map(({ flag }) => flag),
         ],
         overloads: overloads.map(kept),
+        passTools: passes.tools,
         torque: knownTorque(data, facts.cardInput),
       },
     },
@@ -93,15 +97,15 @@ export async function recordBreakout(context: WriteContext, data: BreakoutData):
   return id;
 }
 
-const kept = ({ toolId, text }: Overloaded): Overload => ({ toolId, text });
+export const kept = ({ toolId, text }: Overloaded): Overload => ({ toolId, text });
 
-interface FollowedSetting {
+export interface FollowedSetting {
   readonly number: string;
   readonly input: SettingData;
   readonly card: SettingCard;
 }
 
-interface Facts {
+export interface Facts {
   readonly date: string;
   readonly cardInput: CardInput;
   /** What was really used, held against the checks; null while nobody told with what it was done. */
@@ -112,11 +116,14 @@ interface Facts {
   readonly frozen: { jointVersion: number; coreVersion: string; batches: BatchUse[] };
 }
 
-async function gatherFacts(
-  context: WriteContext,
-  kind: WorkKind,
-  data: TighteningData | BreakoutData,
-): Promise<Facts> {
+/** What every record of work tells. */
+type Told = Pick<
+  TighteningData,
+  'jointId' | 'settingId' | 'happenedAt' | 'personIds' | 'tools' | 'method' | 'torqueTool' | 'boltSet'
+>;
+
+/** The joint, the tools as they stood and the setting that was followed; faults of the input are refused here. */
+export async function gatherFacts(context: WriteContext, kind: WorkKind, data: Told): Promise<Facts> {
   const { db, site } = context;
   await checkPeople(db, data.personIds);
   const setting =
@@ -161,7 +168,7 @@ function studsOf({ joint, site }: CardInput, boltSet: number): number | null {
   return data === null ? null : resolveJoint(data, site).boltCount;
 }
 
-function toolsKnown({ method, torqueTool, tools }: TighteningData | BreakoutData): boolean {
+function toolsKnown({ method, torqueTool, tools }: Told): boolean {
   return method === 'hydraulic wrench' ? hasTools(tools) : method === 'tensioner' || torqueTool !== null;
 }
 
@@ -211,7 +218,8 @@ async function followedSetting(
   return setting;
 }
 
-function flagsOf(facts: Facts, boltsDone: number | null): string[] {
+/** What stands against a record that is kept all the same. */
+export function flagsOf(facts: Facts, boltsDone: number | null): string[] {
   const { assessed, setting, boltCount } = facts;
   const flags = recordFlags({ assessed, settingIssued: setting !== null, boltsDone, boltCount });
   if (assessed === null) flags.push('tools not recorded');
@@ -244,8 +252,12 @@ const comparable = ({ couplerIds = [], counterholdId = null, further = [], ...to
 /** Two pressures are told apart from here on; below, they are the same number in two units. */
 const SAME_PRESSURE = 1e-3;
 
-function dialFlag(setting: FollowedSetting | null, dialled: Entered | null): string[] {
-  const dial = setting?.card.dial ?? null;
+/** Says that another pressure was dialled than the setting gives for this pass; the last one where none is named. */
+export function dialFlag(
+  setting: FollowedSetting | null,
+  dialled: Entered | null,
+  dial = setting?.card.dial ?? null,
+): string[] {
   if (setting === null || dial === null || dialled === null) return [];
   if (Math.abs(dialled.si - dial.pressure) <= SAME_PRESSURE * dial.pressure) return [];
   const said = showEntered({ text: String(dial.value), unit: dial.unit });

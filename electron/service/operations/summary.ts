@@ -30,4 +30,20 @@ export function breakoutSummary({ data, torques }: EventDataByKind['breakout rec
   return `${studs(data.readings.length)}, ${read}${rest}`;
 }
 
+/** "Second third, pass 3 of 5: 6 studs, last 8, 170 bar, stopped: shift change". */
+export function passSummary({ data, lastBolt }: EventDataByKind['pass recorded']): string {
+  const times = data.round > 1 ? `, time round ${data.round}` : '';
+  const reached = data.dialled ?? data.torque;
+  const stop = data.stoppedBecause;
+  const words = [
+    `${data.name}, pass ${data.pass} of ${data.of}${times}: ${studs(data.boltsDone.length)}`,
+    ...(lastBolt === null ? [] : [`last ${lastBolt}`]),
+    ...(reached === null ? [] : [showEntered(reached)]),
+    ...(data.leftOut.length === 0 ? [] : [`left out ${data.leftOut.join(', ')}`]),
+    ...(data.goRoundAgain ? ['to be gone round again'] : []),
+    ...(stop === null ? [] : [`stopped: ${stop.reason}${stop.words === '' ? '' : `, ${stop.words}`}`]),
+  ];
+  return words.join(', ');
+}
+
 const studs = (count: number) => `${count} ${count === 1 ? 'stud' : 'studs'}`;

@@ -6,10 +6,14 @@ import { atSite, toUtc } from '../time.ts';
 const CLOCK_TOLERANCE_MS = 5 * 60_000;
 
 /** Refuses a record of what has not happened yet. */
-export function checkNotLater({ clock, site }: WriteContext, happenedAt: string): void {
+export function checkNotLater(
+  { clock, site }: WriteContext,
+  happenedAt: string,
+  field = 'data.happenedAt',
+): void {
   const now = clock();
   if (Date.parse(toUtc(happenedAt)) > now.getTime() + CLOCK_TOLERANCE_MS) {
-    throw invalidField('data.happenedAt', happenedAt, `not later than now (${atSite(now, site.timeZone)})`);
+    throw invalidField(field, happenedAt, `not later than now (${atSite(now, site.timeZone)})`);
   }
 }
 

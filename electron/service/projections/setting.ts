@@ -1,7 +1,7 @@
 import type { SettingInput } from '../../../core/contract/setting.ts';
+import type { ToolClass } from '../../../core/contract/tool.ts';
 import type { Projector } from '../chain/projector.ts';
 import { insertRows } from '../register/insert.ts';
-import type { ToolRole } from '../register/schema.ts';
 
 export const projectSettings: Projector<'setting issued'> = async (db, events) => {
   for (const { id, recordedAt, data } of events) {
@@ -42,7 +42,7 @@ export function toolLinks(eventId: string, { tools: set, torqueTool }: ToolsUsed
   // A body recorded before a kind of part existed does not name it.
   const { couplerIds = [], counterholdId = null, further = [] } = set;
   const wrenches = [set, ...further];
-  const link = (role: ToolRole) => (toolId: string, position: number) => ({
+  const link = (role: ToolClass) => (toolId: string, position: number) => ({
     event_id: eventId,
     tool_id: toolId,
     role,

@@ -24,6 +24,16 @@ export const projectTightenings: Projector<'tightening recorded'> = async (db, e
       })
       .execute();
     await linkWork(db, event, 'tightening');
+    await insertRows(
+      db,
+      'tightening_pass',
+      // A body recorded before passes were kept names none.
+      (data.passIds ?? []).map((passId, position) => ({
+        tightening_id: event.id,
+        pass_id: passId,
+        position,
+      })),
+    );
   }
 };
 
@@ -82,8 +92,11 @@ function typedTorque(
   };
 }
 
+/** Behind every part of the tightening's own set. */
+const FIRST_OF_PASSES = 100;
+
 async function linkWork(db: Kysely<RegisterSchema>, event: WorkEvent, kind: WorkKind): Promise<void> {
-  const { data, batches, overloads = [] } = event.data;
+  const { data, batches, overloads = [], passTools = [] } = event.data;
   await insertRows(db, 'event_joint', [{ event_id: event.id, joint_id: data.jointId }]);
   await insertRows(
     db,
@@ -95,7 +108,16 @@ async function linkWork(db: Kysely<RegisterSchema>, event: WorkEvent, kind: Work
       position,
     })),
   );
-  const links = toolLinks(event.id, data, event.happenedAtUtc);
+  const links = [
+    ...toolLinks(event.id, data, event.happenedAtUtc),
+    ...passTools.map(({ toolId, role }, position) => ({
+      event_id: event.id,
+      tool_id: toolId,
+      role,
+      position: FIRST_OF_PASSES + position,
+      used_at: event.happenedAtUtc,
+    })),
+  ];
   await insertRows(db, 'event_tool', links);
   await db
     .updateTable('tool')

@@ -1,6 +1,7 @@
 import type { Generated } from 'kysely';
 import type { CheckData, CheckKind } from '../../../core/contract/check.ts';
 import type { CustodyStep, MoveData } from '../../../core/contract/custody.ts';
+import type { STOP_REASONS } from '../../../core/contract/pass.ts';
 import type { CaseBasis, CaseDecision, CaseSubject } from '../../../core/contract/recall.ts';
 import type { WorkKind } from '../../../core/contract/setting.ts';
 import type { SiteRowKind } from '../../../core/contract/site.ts';
@@ -271,6 +272,36 @@ export interface RegisterSchema {
     bolt: number;
     outcome: 'turned' | 'would not turn' | 'cut';
   };
+  /** What one crew did of one pass; the bolts stand in the event's body. */
+  pass_record: {
+    id: string;
+    run_id: string;
+    joint_id: string;
+    setting_id: string | null;
+    bolt_set: number;
+    pass: number;
+    of_passes: number;
+    round: number;
+    name: string;
+    bolts_done: number;
+    last_bolt: number | null;
+    stopped: (typeof STOP_REASONS)[number] | null;
+    started_at: string;
+    started_at_utc: string;
+    ended_at: string;
+    ended_at_utc: string;
+    flags: string;
+  };
+  tightening_pass: { tightening_id: string; pass_id: string; position: number };
+  /** Work in progress; written over, in no chain. */
+  draft: {
+    kind: string;
+    subject_id: string;
+    writer: string;
+    version: number;
+    data: string;
+    saved_at: string;
+  };
 }
 
 export type ToolRole =
@@ -288,6 +319,8 @@ export type PersonRole =
   | 'did the work'
   | 'approved'
   | 'confirmed'
+  | 'set the gauge'
+  | 'confirmed the setting'
   | 'handed over'
   | 'took over'
   | 'checked'

@@ -1,12 +1,13 @@
 import type { Kysely } from 'kysely';
 import type { HistoryRow } from '../../../core/contract/joint.ts';
 import type { EventBody, EventDataByKind, EventKind } from '../chain/events.ts';
-import { breakoutSummary, tighteningSummary } from '../operations/summary.ts';
+import { breakoutSummary, passSummary, tighteningSummary } from '../operations/summary.ts';
 import type { RegisterSchema } from '../register/schema.ts';
 
 const SHOWN_AS: Partial<Record<EventKind, HistoryRow['kind']>> = {
   'tightening recorded': 'tightening',
   'breakout recorded': 'breakout',
+  'pass recorded': 'pass',
   'joint saved': 'joint saved',
   'setting issued': 'setting issued',
 };
@@ -71,6 +72,10 @@ function told(eventId: string, kind: HistoryRow['kind'], data: EventBody['data']
       const work = data as EventDataByKind['breakout recorded'];
       return { summary: breakoutSummary(work), flags: [...work.flags], settingId: work.data.settingId };
     }
+    case 'pass': {
+      const work = data as EventDataByKind['pass recorded'];
+      return { summary: passSummary(work), flags: [...work.flags], settingId: work.data.settingId };
+    }
     case 'setting issued': {
       const { number, input } = data as EventDataByKind['setting issued'];
       return { summary: `${number} for ${input.kind}`, flags: [], settingId: eventId };
@@ -98,6 +103,10 @@ export async function peopleOf(
     .orderBy('event_person.event_id')
     .orderBy('event_person.position')
     .execute();
-  for (const { event_id: eventId, name } of rows) names.set(eventId, [...(names.get(eventId) ?? []), name]);
+  for (const { event_id: eventId, name } of rows) {
+    const known = names.get(eventId) ?? [];
+    // Somebody may have had several parts in one event.
+    if (!known.includes(name)) names.set(eventId, [...known, name]);
+  }
   return names;
 }

@@ -3,12 +3,14 @@ import type { JointData } from '../../../core/contract/joint.ts';
 import { showEntered } from '../../../core/text/number.ts';
 import type { Entered } from '../../../core/units/entered.ts';
 import type { EventBody, EventDataByKind } from '../chain/events.ts';
+import type { ReadContext } from '../context.ts';
 import { notFound } from '../failure.ts';
 import { saved } from '../operations/edit.ts';
 import * as work from '../operations/record.ts';
 import { checkNotLater } from '../operations/who-and-when.ts';
 import { casesOfRecord } from '../recall/of-record.ts';
 import { peopleOf } from '../repositories/history.ts';
+import { passesById, type RecordedPass, stintViews } from '../repositories/pass.ts';
 import type { Read, Write } from './handler.ts';
 
 export const recordTightening: Write<'event.recordTightening'> = async (context, { data }) => {
@@ -63,9 +65,18 @@ export const readBreakoutOrTightening: Read<'event.get'> = async ({ db, site }, 
     cases: await casesOfRecord({ db, site }, { eventId: id, jointId: row.jointId }),
     boltSet: boltSetName(JSON.parse(row.data) as JointData, data.boltSet),
     batches: batches.map(({ kind, name, number }) => ({ kind, name, number })),
+    passes: await stintViews(db, await passesOfRecord(db, body)),
     ...workOf(body),
   };
 };
+
+async function passesOfRecord(db: ReadContext['db'], body: EventBody): Promise<RecordedPass[]> {
+  if (body.kind !== 'tightening recorded') return [];
+  // A body recorded before passes were kept names none.
+  const { passIds = [] } = (body.data as EventDataByKind['tightening recorded']).data;
+  const passes = await passesById(db, passIds);
+  return passIds.flatMap((id) => passes.get(id) ?? []);
+}
 
 /** As the joint stands now; a set that has been taken off since then keeps its number. */
 function boltSetName({ boltSets }: JointData, index: number): string | null {
