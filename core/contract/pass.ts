@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import type { Entered } from '../units/entered.ts';
 import { dialled, torque } from './reading.ts';
 import { method, toolSetInput, torqueTool } from './setting.ts';
 import { entered, id, instant, optionalText, text } from './values.ts';
@@ -91,6 +92,9 @@ export const plannedPass = z.strictObject({
 });
 export type PlannedPassView = z.infer<typeof plannedPass>;
 
+/** As it was typed, already validated when it was stored. */
+const shownValue = z.custom<Entered>((value) => typeof value === 'object' && value !== null);
+
 export const stintView = z.strictObject({
   eventId: id,
   pass: passNumber,
@@ -102,8 +106,8 @@ export const stintView = z.strictObject({
   confirmedBy: z.string().nullable(),
   startedAt: instant,
   endedAt: instant,
-  /** As dialled, with its unit. */
-  dialled: z.string().nullable(),
+  dialled: shownValue.nullable(),
+  torque: shownValue.nullable(),
   boltsDone: z.array(z.int()),
   leftOut: z.array(z.int()),
   readings: z.array(z.custom<PassReading>((value) => typeof value === 'object' && value !== null)),

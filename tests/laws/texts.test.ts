@@ -7,7 +7,7 @@ import type { ChartPoint } from '../../core/contract/joint.ts';
 import { toolClass } from '../../core/contract/tool.ts';
 import { downsample } from '../../core/series/downsample.ts';
 import { recordFlags } from '../../core/setting/flags.ts';
-import { cautionsFor } from '../../core/text/cautions.ts';
+import { cautionsAt, cautionsFor, type JointStep } from '../../core/text/cautions.ts';
 import { checkCautions } from '../../core/text/check-cautions.ts';
 import { describeBolting, describeFlange, describeTool } from '../../core/text/describe.ts';
 import { showNumber, showQuantity } from '../../core/text/number.ts';
@@ -266,3 +266,21 @@ describe('cautions at the bench', () => {
     expect(says('comparison', 'hand torque wrench')).not.toContain('hoses');
   });
 });
+
+const STEPS: readonly JointStep[] = ['joint', 'tools', 'setting', 'bolt', 'stuck', 'stop'];
+
+test.each(['tightening', 'breakout'] as const)(
+  'at the joint every caution of the %s card stands before one decision, and each decision has one',
+  (kind) => {
+    const said = STEPS.map((step) => cautionsAt(kind, step).map(({ text }) => text));
+    expect(said.filter((texts) => texts.length === 0)).toEqual([]);
+    const all = said.flat();
+    expect(new Set(all).size).toBe(all.length);
+    for (const { text } of cautionsFor(kind)) expect(all).toContain(text);
+    expect(
+      cautionsAt(kind, 'bolt')
+        .map(({ text }) => text)
+        .join(' '),
+    ).toContain('hands');
+  },
+);

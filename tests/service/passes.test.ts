@@ -90,7 +90,7 @@ describe('a tightening in passes', () => {
     expect(handed.run?.stints.at(-1)).toMatchObject({
       people: ['A. Person'],
       confirmedBy: 'B. Person',
-      dialled: '170 bar',
+      dialled: { text: '170', unit: 'bar' },
       stoppedBecause: { reason: 'shift change', words: 'pump left at the joint' },
       flags: [],
     });

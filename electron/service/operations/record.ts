@@ -120,7 +120,8 @@ export interface Facts {
 type Told = Pick<
   TighteningData,
   'jointId' | 'settingId' | 'happenedAt' | 'personIds' | 'tools' | 'method' | 'torqueTool' | 'boltSet'
->;
+> &
+  Partial<Pick<TighteningData, 'batches'>>;
 
 /** The joint, the tools as they stood and the setting that was followed; faults of the input are refused here. */
 export async function gatherFacts(context: WriteContext, kind: WorkKind, data: Told): Promise<Facts> {
@@ -272,8 +273,8 @@ function unknownStuds(readings: BreakoutData['readings'], boltCount: number | nu
 }
 
 /** So that a batch can be traced to every joint it went on: as recorded, else as the joint's data name it. */
-function batchesUsed({ joint }: CardInput, data: TighteningData | BreakoutData): BatchUsed[] {
-  const recorded = 'batches' in data ? (data.batches ?? []) : [];
+function batchesUsed({ joint }: CardInput, data: Told): BatchUsed[] {
+  const recorded = data.batches ?? [];
   const { lubricant, gasket, furtherGaskets } = jointOfSet(joint.data, data.boltSet) ?? joint.data;
   const planned: BatchUsed[] =
     lubricant === null ? [] : [{ kind: 'lubricant', name: lubricant.name, number: lubricant.batch }];

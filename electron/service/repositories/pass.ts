@@ -3,7 +3,6 @@ import type { StintView } from '../../../core/contract/pass.ts';
 import { passSteps } from '../../../core/sequence/pass-steps.ts';
 import type { PlannedPass } from '../../../core/sequence/run.ts';
 import { planOf } from '../../../core/setting/plan.ts';
-import { showEntered } from '../../../core/text/number.ts';
 import type { EventBody, EventDataByKind } from '../chain/events.ts';
 import type { RegisterSchema } from '../register/schema.ts';
 
@@ -81,7 +80,6 @@ export async function stintViews(db: Db, passes: readonly RecordedPass[]): Promi
   const names = new Map(people.map(({ id, name }) => [id, name]));
   const name = (id: string | null) => (id === null ? null : (names.get(id) ?? null));
   return passes.map(({ id, data, flags }) => {
-    const reached = data.dialled ?? data.torque;
     return {
       eventId: id,
       pass: data.pass,
@@ -93,7 +91,8 @@ export async function stintViews(db: Db, passes: readonly RecordedPass[]): Promi
       confirmedBy: name(data.confirmedBy),
       startedAt: data.startedAt,
       endedAt: data.endedAt,
-      dialled: reached === null ? null : showEntered(reached),
+      dialled: data.dialled,
+      torque: data.torque,
       boltsDone: data.boltsDone,
       leftOut: data.leftOut,
       readings: data.readings,
