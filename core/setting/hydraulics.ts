@@ -21,8 +21,17 @@ export interface Hydraulics {
   readonly line: CertificateLineView | null;
   readonly scale: GaugeScale | null;
   readonly correction: GaugeCorrection | null;
+  /** Highest pressure that every wrench of the set is certified for; null while none has a line. */
+  readonly certified: CertifiedUpTo | null;
   /** Pressures no mark may stand above: ratings, the end of the scale, the highest certified point, Pa. */
   readonly ceilings: readonly number[];
+}
+
+interface CertifiedUpTo {
+  /** Pa */
+  readonly highest: number;
+  /** Number of the drive unit whose points end there; null for the first wrench, whose certificate the card names. */
+  readonly further: string | null;
 }
 
 /** A torque turned into what to dial, and what that really gives. */
@@ -62,8 +71,29 @@ export function hydraulicsOf({ set, startsOn }: Pick<CardInput, 'set' | 'startsO
         };
   const correction = gaugeCertificate === null ? null : correctionOfCertificate(gaugeCertificate.data);
   const parts = ratedParts(set);
-  const hydraulics = { parts, driveStanding, gaugeStanding, certificate, line, scale, correction };
+  const certified = certifiedUpTo(line, set.further, startsOn);
+  const hydraulics = { parts, driveStanding, gaugeStanding, certificate, line, scale, correction, certified };
   return { ...hydraulics, ceilings: ceilingsOf(hydraulics) };
+}
+
+/** One pump drives all wrenches: the pressure is certified for the set only where it is for each of them. */
+function certifiedUpTo(
+  line: CertificateLineView | null,
+  further: CardInput['set']['further'],
+  startsOn: string,
+): CertifiedUpTo | null {
+  const ends: CertifiedUpTo[] =
+    line === null ? [] : [{ highest: certifiedRange(line).highest, further: null }];
+  for (const { drive } of further) {
+    const own = drive === null ? null : usable(certificateStanding(drive.certificates, startsOn));
+    const ownLine = own === null ? null : lineOfCertificate(own.data);
+    if (drive === null || ownLine === null) continue;
+    ends.push({ highest: certifiedRange(ownLine).highest, further: drive.data.number });
+  }
+  return ends.reduce<CertifiedUpTo | null>(
+    (lowest, one) => (lowest === null || one.highest < lowest.highest ? one : lowest),
+    null,
+  );
 }
 
 function usable(standing: CertificateStanding<Certificate> | null): Certificate | null {
@@ -113,9 +143,9 @@ export function dialFor(
   };
 }
 
-function ceilingsOf({ parts, scale, line, correction }: Omit<Hydraulics, 'ceilings'>): number[] {
+function ceilingsOf({ parts, scale, certified, correction }: Omit<Hydraulics, 'ceilings'>): number[] {
   const rated = lowestPressure(parts)?.value;
-  const highest = line === null ? undefined : certifiedRange(line).highest;
+  const highest = certified?.highest;
   return [
     ...(rated === undefined ? [] : [rated]),
     ...(scale === null ? [] : [scale.scaleMax]),
@@ -124,8 +154,8 @@ function ceilingsOf({ parts, scale, line, correction }: Omit<Hydraulics, 'ceilin
 }
 
 /**
- * Largest torque this set can give: the line at the lowest of ratings, scale and highest certified point, and no more
- * than the lowest torque rating.
+ * Largest torque this set can give: the line at the lowest of ratings, scale and highest certified point of every wrench,
+ * and no more than the lowest torque rating.
  *
  * Equation: T = min(a + b·pmin, Tmin) at the lowest rated, readable and certified pressure.
  * @param hydraulics chosen set as it stands on the job’s first day
@@ -136,9 +166,9 @@ function ceilingsOf({ parts, scale, line, correction }: Omit<Hydraulics, 'ceilin
 export function capacityOf(
   hydraulics: Hydraulics,
 ): { torque: number; pressure: number; governs: string } | null {
-  const { line, parts } = hydraulics;
-  if (line === null) return null;
-  const { highest } = certifiedRange(line);
+  const { line, parts, certified } = hydraulics;
+  if (line === null || certified === null) return null;
+  const { highest, further } = certified;
   const rated = lowestPressure(parts);
   const byRating = rated !== null && rated.value <= highest;
   const pressure = byRating ? rated.value : highest;
@@ -153,6 +183,6 @@ export function capacityOf(
   }
   const governs = byRating
     ? `pressure rating of ${rated.part.tool.data.number}`
-    : 'highest certified point of the certificate';
+    : `highest certified point of ${further === null ? 'the certificate' : further}`;
   return { torque, pressure, governs };
 }
