@@ -99,7 +99,8 @@ test('every part of a set that was used is found again at the record, a second w
     expect.arrayContaining([
       ['drive unit', 'W-1'],
       ['drive unit', 'W-2'],
-      ['cassette', 'SD-1'],
+      ['cassette', 'K-1'],
+      ['square-drive head', 'SD-1'],
       ['hose', 'H-1'],
       ['hose', 'H-2'],
       ['coupler', 'K-1A'],
@@ -107,6 +108,38 @@ test('every part of a set that was used is found again at the record, a second w
       ['counterhold wrench', 'B-1'],
     ]),
   );
+});
+
+test('a square-drive head is traced as one from tool to joint, in settings, records and cases', async () => {
+  const plant = await begin();
+  const headId = await squareDrive();
+  const tools: ToolSetInput = { ...plant.tools, cassetteId: headId };
+  const { id: settingId } = await ask(started, 'setting.issue', {
+    key: key(),
+    data: settingFor(plant, { tools }),
+    personId: plant.personId,
+  });
+  const { id } = await ask(started, 'event.recordTightening', {
+    key: key(),
+    data: tighteningOf(plant, { tools, settingId }),
+  });
+  const page = { page: 1, pageSize: 10 };
+  const { rows, total } = await ask(started, 'tool.uses', { id: headId, ...page });
+  expect(rows.map(({ eventId, role }) => [eventId, role])).toEqual([[id, 'square-drive head']]);
+  expect(total).toBe(1);
+  const { affected } = await ask(started, 'case.preview', {
+    data: {
+      subject: { kind: 'tool', toolId: headId },
+      basis: { kind: 'statement', text: 'teeth slip', error: -0.1, nutFactor: null },
+      happenedAt: '2026-03-16T12:00:00+01:00',
+      personId: plant.personId,
+      remarks: '',
+    },
+  });
+  expect(affected.map(({ eventId, role, error }) => [eventId, role, error])).toEqual([
+    [id, 'square-drive head', -0.1],
+  ]);
+  expect((await ask(started, 'tool.uses', { id: plant.tools.cassetteId ?? '', ...page })).total).toBe(0);
 });
 
 test('a part named in two places, and a part of another class, are refused by their field', async () => {

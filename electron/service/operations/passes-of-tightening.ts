@@ -3,7 +3,7 @@ import { runStanding } from '../../../core/sequence/run.ts';
 import type { PassTool } from '../chain/events.ts';
 import type { WriteContext } from '../context.ts';
 import { notFound } from '../failure.ts';
-import { toolLinks } from '../projections/setting.ts';
+import { toolLinks } from '../projections/tool-links.ts';
 import { issuedBody, passesById, plannedPasses, type RecordedPass } from '../repositories/pass.ts';
 import { checkDistinct } from './distinct.ts';
 
@@ -34,7 +34,7 @@ export async function passesOfTightening(
         ? ['passes of more than one tightening']
         : await standingFlags(db, passes)),
     ],
-    tools: otherTools(data, passes),
+    tools: await otherTools(db, data, passes),
   };
 }
 
@@ -53,11 +53,15 @@ async function standingFlags(db: WriteContext['db'], passes: readonly RecordedPa
   ];
 }
 
-function otherTools(data: TighteningData, passes: readonly RecordedPass[]): PassTool[] {
-  const named = new Set(toolLinks('', data, null).map(keyOf));
+async function otherTools(
+  db: WriteContext['db'],
+  data: TighteningData,
+  passes: readonly RecordedPass[],
+): Promise<PassTool[]> {
+  const named = new Set((await toolLinks(db, '', data, null)).map(keyOf));
   const others: PassTool[] = [];
   for (const pass of passes) {
-    for (const link of toolLinks('', pass.data, null)) {
+    for (const link of await toolLinks(db, '', pass.data, null)) {
       if (named.has(keyOf(link))) continue;
       named.add(keyOf(link));
       others.push({ toolId: link.tool_id, role: link.role });

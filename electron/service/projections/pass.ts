@@ -1,7 +1,7 @@
 import type { Projector } from '../chain/projector.ts';
 import { insertRows } from '../register/insert.ts';
 import { toUtc } from '../time.ts';
-import { toolLinks } from './setting.ts';
+import { toolLinks } from './tool-links.ts';
 
 export const projectPasses: Projector<'pass recorded'> = async (db, events) => {
   for (const event of events) {
@@ -40,7 +40,7 @@ export const projectPasses: Projector<'pass recorded'> = async (db, events) => {
       ...part(event.id, data.confirmedBy, 'confirmed the setting', data.personIds.length + 1),
     ]);
     // A use is counted once, with the tightening the pass belongs to.
-    await insertRows(db, 'event_tool', toolLinks(event.id, data, null));
+    await insertRows(db, 'event_tool', await toolLinks(db, event.id, data, null));
   }
 };
 

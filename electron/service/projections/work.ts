@@ -7,7 +7,7 @@ import { nameKey } from '../fold.ts';
 import { breakoutTorques } from '../operations/torque.ts';
 import { insertRows } from '../register/insert.ts';
 import type { RegisterSchema } from '../register/schema.ts';
-import { toolLinks } from './setting.ts';
+import { toolLinks } from './tool-links.ts';
 
 type WorkEvent = RecordedEvent<'tightening recorded'> | RecordedEvent<'breakout recorded'>;
 
@@ -109,7 +109,7 @@ async function linkWork(db: Kysely<RegisterSchema>, event: WorkEvent, kind: Work
     })),
   );
   const links = [
-    ...toolLinks(event.id, data, event.happenedAtUtc),
+    ...(await toolLinks(db, event.id, data, event.happenedAtUtc)),
     ...passTools.map(({ toolId, role }, position) => ({
       event_id: event.id,
       tool_id: toolId,
