@@ -7,6 +7,7 @@ import { up as createSiteTables } from './20261125T1815_create_site_tables.ts';
 import { up as createToolRoom } from './20261125T2010_create_tool_room.ts';
 import { up as createCases } from './20261125T2020_create_cases.ts';
 import { up as nameSquareDriveHeads } from './20261126T0300_name_square_drive_heads.ts';
+import { up as linkDecisions } from './20261126T0310_link_decisions_to_joints.ts';
 import { up as createPasses } from './20261126T0320_create_passes.ts';
 
 /** Every step in order. A step is frozen once it has landed; a name is never used again. */
@@ -19,6 +20,7 @@ export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '20261125T2010_create_tool_room': { up: createToolRoom },
   '20261125T2020_create_cases': { up: createCases },
   '20261126T0300_name_square_drive_heads': { up: nameSquareDriveHeads },
+  '20261126T0310_link_decisions_to_joints': { up: linkDecisions },
   '20261126T0320_create_passes': { up: createPasses },
 };
 

@@ -215,13 +215,15 @@ export const jointListInput = z.strictObject({
 export const historyRow = z.strictObject({
   eventId: id,
   sequence: z.int(),
-  kind: z.enum(['tightening', 'breakout', 'joint saved', 'setting issued', 'pass']),
+  kind: z.enum(['tightening', 'breakout', 'joint saved', 'setting issued', 'pass', 'case decided']),
   happenedAt: instant,
   recordedAt: instant,
   by: z.string(),
   summary: z.string(),
   flags: z.array(z.string()),
   settingId: id.nullable(),
+  /** Out-of-tolerance case that was decided on for this joint. */
+  caseId: id.nullable().default(null),
 });
 export type HistoryRow = z.infer<typeof historyRow>;
 

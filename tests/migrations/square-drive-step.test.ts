@@ -1,34 +1,15 @@
-import Database from 'better-sqlite3';
+import type Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
-import { queryBuilder } from '../../electron/service/register/dialect.ts';
-import { migrate } from '../../electron/service/register/migrate.ts';
-import { MIGRATIONS } from '../../migrations/list.ts';
+import { registerBefore, rowsThen, takeStep } from './before-step.ts';
 import { insert, SOUND_ROWS } from './rows.ts';
 
 const STEP = '20261126T0300_name_square_drive_heads';
 const uuid = (n: number) => `00000000-0000-7000-8000-0000000009${String(n).padStart(2, '0')}`;
 const [HEAD, CASSETTE] = [uuid(1), uuid(2)];
 
-/** Rows of the tables and kinds of event that were there before this step, and of nothing that leads to later ones. */
-function rowsThen(database: Database.Database) {
-  const names = (sql: string) => new Set(database.prepare(sql).pluck().all());
-  const tables = names(`select name from sqlite_schema where type = 'table'`);
-  const kinds = names('select name from event_kind');
-  const later = new Set(
-    SOUND_ROWS.flatMap(([table, row]) => (table === 'event' && !kinds.has(row.kind) ? [row.id] : [])),
-  );
-  return SOUND_ROWS.filter(
-    ([table, row]) => tables.has(table) && !Object.values(row).some((value) => later.has(value)),
-  );
-}
-
 /** A register as the steps before this one left it: a record that names a head and a cassette, and their entries. */
 async function earlierRegister(): Promise<Database.Database> {
-  const database = new Database(':memory:');
-  const before = Object.fromEntries(Object.entries(MIGRATIONS).filter(([name]) => name < STEP));
-  await migrate(database, queryBuilder(database), before);
-  database.pragma('foreign_keys = ON');
-  for (const row of rowsThen(database)) insert(database, ...row);
+  const database = await registerBefore(STEP);
   const tool = SOUND_ROWS.find(([table]) => table === 'tool')?.[1];
   const events = SOUND_ROWS.filter(([table]) => table === 'event').map(([, row]) => row);
   const event = (kind: string) => events.find((row) => row.kind === kind)?.id;
@@ -62,7 +43,7 @@ test('a square-drive head that was linked as a cassette gets its own part; nothi
   );
   const others = () => tables.map((table) => database.prepare(`select * from ${table}`).all());
   const before = { others: others(), cassette: links(database, CASSETTE) };
-  await migrate(database, queryBuilder(database));
+  await takeStep(database, STEP);
   expect({ others: others(), cassette: links(database, CASSETTE) }).toEqual(before);
   expect(links(database, HEAD)).toEqual([
     { kind: 'setting issued', role: 'square-drive head', position: 1, used: 0 },
@@ -73,7 +54,7 @@ test('a square-drive head that was linked as a cassette gets its own part; nothi
 
 test('after the step the links are closed to changes again', async () => {
   const database = await earlierRegister();
-  await migrate(database, queryBuilder(database));
+  await takeStep(database, STEP);
   for (const change of [`update event_tool set role = 'cassette'`, 'delete from event_tool']) {
     expect(() => database.exec(change)).toThrow('event_tool is append-only');
   }

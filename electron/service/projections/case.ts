@@ -55,6 +55,17 @@ export const projectDecisions: Projector<'case decided'> = async (db, events) =>
         person_id: data.personId,
       })),
     );
+    const joints = await db
+      .selectFrom('tightening')
+      .select('joint_id')
+      .distinct()
+      .where('id', 'in', [...data.eventIds])
+      .execute();
+    await insertRows(
+      db,
+      'event_joint',
+      joints.map(({ joint_id }) => ({ event_id: id, joint_id })),
+    );
     await insertRows(db, 'event_person', [link(id, data.personId, 'decided')]);
   }
 };

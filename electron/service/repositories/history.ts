@@ -3,6 +3,7 @@ import type { HistoryRow } from '../../../core/contract/joint.ts';
 import type { EventBody, EventDataByKind, EventKind } from '../chain/events.ts';
 import { breakoutSummary, passSummary, tighteningSummary } from '../operations/summary.ts';
 import type { RegisterSchema } from '../register/schema.ts';
+import { decisionsOnJoint } from './joint-decisions.ts';
 
 const SHOWN_AS: Partial<Record<EventKind, HistoryRow['kind']>> = {
   'tightening recorded': 'tightening',
@@ -10,6 +11,7 @@ const SHOWN_AS: Partial<Record<EventKind, HistoryRow['kind']>> = {
   'pass recorded': 'pass',
   'joint saved': 'joint saved',
   'setting issued': 'setting issued',
+  'case decided': 'case decided',
 };
 
 interface Page {
@@ -41,10 +43,17 @@ export async function historyPage(
     db,
     events.map((event) => event.id),
   );
+  const decisions = await decisionsOnJoint(
+    db,
+    id,
+    events.flatMap((event) => (event.kind === 'case decided' ? [event.id] : [])),
+  );
   const rows = events.flatMap((event): HistoryRow[] => {
     const kind = SHOWN_AS[event.kind];
     if (kind === undefined) return [];
     const { data } = JSON.parse(event.body) as EventBody;
+    const row = kind === 'case decided' ? decisions.get(event.id) : told(event.id, kind, data);
+    if (row === undefined) return [];
     return [
       {
         eventId: event.id,
@@ -53,37 +62,57 @@ export async function historyPage(
         happenedAt: event.happened_at,
         recordedAt: event.recorded_at,
         by: people.get(event.id)?.join(', ') ?? 'not recorded',
-        ...told(event.id, kind, data),
+        ...row,
       },
     ];
   });
   return { rows, total };
 }
 
-type Told = Pick<HistoryRow, 'summary' | 'flags' | 'settingId'>;
+type Told = Pick<HistoryRow, 'summary' | 'flags' | 'settingId' | 'caseId'>;
 
-function told(eventId: string, kind: HistoryRow['kind'], data: EventBody['data']): Told {
+function told(
+  eventId: string,
+  kind: Exclude<HistoryRow['kind'], 'case decided'>,
+  data: EventBody['data'],
+): Told {
+  const none = { flags: [], settingId: null, caseId: null };
   switch (kind) {
     case 'tightening': {
       const work = data as EventDataByKind['tightening recorded'];
-      return { summary: tighteningSummary(work), flags: [...work.flags], settingId: work.data.settingId };
+      return {
+        ...none,
+        summary: tighteningSummary(work),
+        flags: [...work.flags],
+        settingId: work.data.settingId,
+      };
     }
     case 'breakout': {
       const work = data as EventDataByKind['breakout recorded'];
-      return { summary: breakoutSummary(work), flags: [...work.flags], settingId: work.data.settingId };
+      return {
+        ...none,
+        summary: breakoutSummary(work),
+        flags: [...work.flags],
+        settingId: work.data.settingId,
+      };
     }
     case 'pass': {
       const work = data as EventDataByKind['pass recorded'];
-      return { summary: passSummary(work), flags: [...work.flags], settingId: work.data.settingId };
+      return {
+        ...none,
+        summary: passSummary(work),
+        flags: [...work.flags],
+        settingId: work.data.settingId,
+      };
     }
     case 'setting issued': {
       const { number, input } = data as EventDataByKind['setting issued'];
-      return { summary: `${number} for ${input.kind}`, flags: [], settingId: eventId };
+      return { ...none, summary: `${number} for ${input.kind}`, settingId: eventId };
     }
     case 'joint saved': {
       const { version, importId } = data as EventDataByKind['joint saved'];
       const how = importId === null ? '' : ', imported';
-      return { summary: `Version ${version}${how}`, flags: [], settingId: null };
+      return { ...none, summary: `Version ${version}${how}` };
     }
   }
 }

@@ -75,5 +75,8 @@ function HistoryLink({ row }: { readonly row: HistoryRow }) {
   if (row.kind === 'setting issued' && row.settingId !== null) {
     return <Link href={`/settings/${row.settingId}`}>{row.kind}</Link>;
   }
+  if (row.kind === 'case decided' && row.caseId !== null) {
+    return <Link href={`/cases/${row.caseId}`}>{row.kind}</Link>;
+  }
   return <>{row.kind}</>;
 }
