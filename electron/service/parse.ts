@@ -69,9 +69,13 @@ function at(input: unknown, path: readonly PropertyKey[]): unknown {
 function show(value: unknown): string {
   if (value === undefined) return '';
   if (typeof value === 'string') return cut(value.toWellFormed());
+  if (Array.isArray(value) && value.some(isGroup))
+    return value.length === 1 ? '1 row' : `${value.length} rows`;
   if (isTypedQuantity(value)) return cut(`${value.text} ${value.unit}`.toWellFormed());
   return cut(inspect(value, { depth: 2, breakLength: Number.POSITIVE_INFINITY }));
 }
+
+const isGroup = (value: unknown): boolean => typeof value === 'object' && value !== null;
 
 function isTypedQuantity(value: unknown): value is { text: string; unit: string } {
   if (typeof value !== 'object' || value === null || !('text' in value) || !('unit' in value)) return false;

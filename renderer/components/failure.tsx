@@ -1,6 +1,5 @@
-import { useLayoutEffect, useState } from 'react';
 import type { FieldFault, RequestError } from '../../core/contract/errors.ts';
-import { labelOf, pathWords } from './field-label.ts';
+import { pathWords, useFieldLabels } from './field-label.ts';
 
 interface FailureProps {
   readonly error: RequestError;
@@ -10,7 +9,7 @@ interface FailureProps {
 
 /** A refused request in plain words: what, which field, what stood there, what is allowed. */
 export function Failure({ error, what }: FailureProps) {
-  const names = useFieldNames(error.details);
+  const names = useFieldLabels(error.details);
   // The message of a refused form only repeats its first field; the list has them all. Other messages say what stands
   // against the request as a whole, and only the fields on the page are named with them.
   const listed = error.code === 'invalid_input' && error.details.length > 0;
@@ -34,13 +33,6 @@ export function Failure({ error, what }: FailureProps) {
       </ul>
     </div>
   );
-}
-
-/** A fault is named as its field is; the label stands on the page only once it is drawn. */
-function useFieldNames(faults: readonly FieldFault[]): readonly (string | null)[] {
-  const [names, setNames] = useState<readonly (string | null)[]>([]);
-  useLayoutEffect(() => setNames(faults.map(({ field }) => labelOf(field))), [faults]);
-  return names;
 }
 
 /** How the service shows that nothing stood there. */

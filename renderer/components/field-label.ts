@@ -1,3 +1,5 @@
+import { useLayoutEffect, useState } from 'react';
+import type { FieldFault } from '../../core/contract/errors.ts';
 import { bare } from './faults.ts';
 
 /** The control of a form that a fault's path belongs to; null where the page has none. */
@@ -9,11 +11,18 @@ function controlOf(path: string): HTMLInputElement | HTMLSelectElement | HTMLTex
 }
 
 /** What a person reads beside the field; null where the page shows no such field. */
-export function labelOf(path: string): string | null {
+function labelOf(path: string): string | null {
   const control = controlOf(path);
   if (control === null) return groupLabelOf(path);
   const [label] = control.labels ?? [];
   return label?.textContent?.trim() || control.getAttribute('aria-label');
+}
+
+/** A fault is named as its field is; the label stands on the page only once it is drawn. */
+export function useFieldLabels(faults: readonly FieldFault[]): readonly (string | null)[] {
+  const [names, setNames] = useState<readonly (string | null)[]>([]);
+  useLayoutEffect(() => setNames(faults.map(({ field }) => labelOf(field))), [faults]);
+  return names;
 }
 
 /** Choices of several, as people, are a group with a legend. */

@@ -21,7 +21,7 @@ export function ToolsPicker({ label, classes, chosen, onChange, most }: ToolsPic
   if (first === undefined) return null;
   const fields = chosen.length < most ? [...chosen, null] : [...chosen];
   return (
-    <div className="stack tight">
+    <div className={classes.length > 1 ? 'fields' : 'stack tight'}>
       {fields.map((id, at) =>
         id === null ? (
           classes.map((toolClass) => (

@@ -1,9 +1,12 @@
 import { expect } from '@playwright/test';
 import { test } from './app.ts';
-import { tabTo } from './keyboard.ts';
+import { pressOn, tabTo, typeInto } from './keyboard.ts';
 import { chooseTool, finding, goTo, importFile, makeEmptyRegister, namePerson, openJoint } from './steps.ts';
 
 const NOW = '2026-03-16T08:00:00+01:00';
+
+// A trace takes a picture of the page with every key, which costs more than the test itself.
+test.use({ trace: 'off' });
 
 test('by keyboard alone: a list is entered, a failed check by it bars the wrench, and settings refuse it', async ({
   app,
@@ -16,41 +19,28 @@ test('by keyboard alone: a list is entered, a failed check by it bars the wrench
   await namePerson(page, 'Greta Example', 'tool-room keeper');
   await importFile(page, 'joints', 'joints.csv', 'Write 3 joints');
   await importFile(page, 'tools', 'tools.csv', 'Write 7 tools');
-  const type = async (label: string, text: string) => {
-    await tabTo(page, page.getByLabel(label, { exact: true }));
-    await page.keyboard.type(text);
-  };
-  const press = async (
-    role: 'button' | 'link' | 'radio' | 'checkbox',
-    name: string | RegExp,
-    key = 'Enter',
-  ) => {
-    await tabTo(page, page.getByRole(role, { name }).first());
-    await page.keyboard.press(key);
-  };
-
   // The site's own list, from the tool's instructions.
   await goTo(page, '/checklists/new');
   await expect(page.getByRole('heading', { level: 1, name: 'New checklist' })).toBeVisible();
-  await type('Name', 'Leak test of wrenches');
-  await type('Kind', 'leak');
-  await press('checkbox', 'drive unit', 'Space');
-  await type('Question 1', 'No oil at the piston rod');
-  await press('button', 'Add a question');
+  await typeInto(page, 'Name', 'Leak test of wrenches');
+  await typeInto(page, 'Kind', 'leak');
+  await pressOn(page, 'checkbox', 'drive unit', 'Space');
+  await typeInto(page, 'Question 1', 'No oil at the piston rod');
+  await pressOn(page, 'button', 'Add a question');
   await expect(page.getByLabel('Question 2', { exact: true })).toBeFocused();
   await page.keyboard.type('Relief valve opens at');
-  await type('Answer to question 2', 'pressure');
-  await type('Least, question 2', '690');
-  await type('Most, question 2', '7O0');
-  await press('button', 'Save checklist');
+  await typeInto(page, 'Answer to question 2', 'pressure');
+  await typeInto(page, 'Least, question 2', '690');
+  await typeInto(page, 'Most, question 2', '7O0');
+  await pressOn(page, 'button', 'Save checklist');
   // Without its source and with a letter for a digit it is not saved, and nothing typed is lost.
   const refused = page.getByRole('alert');
   await expect(refused).toContainText('Source: needed');
   await expect(refused).toContainText('Most, question 2: “7O0”');
   await expect(page.getByLabel('Question 2', { exact: true })).toHaveValue('Relief valve opens at');
-  await type('Source', 'Instructions of the wrench, page 4');
+  await typeInto(page, 'Source', 'Instructions of the wrench, page 4');
   await page.getByLabel('Most, question 2').fill('700');
-  await press('button', 'Save checklist');
+  await pressOn(page, 'button', 'Save checklist');
   await expect(page.getByRole('heading', { level: 1, name: /^Leak test of wrenches/ })).toBeVisible();
   await expect(page.getByRole('row').filter({ hasText: 'Relief valve opens at' })).toContainText(
     'at least 690 bar and at most 700 bar',
@@ -58,11 +48,11 @@ test('by keyboard alone: a list is entered, a failed check by it bars the wrench
 
   // The wrench is found by its label and checked by the list.
   await goTo(page, '/tool-room');
-  await type('Scan or type a tool', 'W-1');
+  await typeInto(page, 'Scan or type a tool', 'W-1');
   await page.keyboard.press('Enter');
   await expect(page.getByRole('heading', { level: 1, name: /^W-1/ })).toBeVisible();
-  await press('link', 'Record a check');
-  await type('Checklist', 'Leak');
+  await pressOn(page, 'link', 'Record a check');
+  await typeInto(page, 'Checklist', 'Leak');
   const cautions = page.getByRole('region', { name: 'Cautions' });
   await expect(cautions).toContainText('Follow the tool’s own instructions');
   await expect(cautions).toContainText('Never feel for a leak');
@@ -73,27 +63,27 @@ test('by keyboard alone: a list is entered, a failed check by it bars the wrench
   );
   await page.keyboard.press('ArrowLeft');
   await expect(page.getByRole('radio', { name: 'no', exact: true })).toBeChecked();
-  await type('Pressure held', '690');
-  await type('Held for, minutes', '5');
-  await type('Fell by, advance side', '45');
-  await press('radio', 'passed', 'Space');
+  await typeInto(page, 'Pressure held', '690');
+  await typeInto(page, 'Held for, minutes', '5');
+  await typeInto(page, 'Fell by, advance side', '45');
+  await pressOn(page, 'radio', 'passed', 'Space');
   await expect(page.getByRole('status').filter({ hasText: 'can not be recorded as passed' })).toContainText(
     'an answer to "Relief valve opens at"',
   );
-  await type('Checked by', 'Greta');
-  await press('button', 'Record the check');
+  await typeInto(page, 'Checked by', 'Greta');
+  await pressOn(page, 'button', 'Record the check');
   await expect(page.getByRole('alert')).toContainText('yes to "No oil at the piston rod"');
   await expect(page.getByLabel('Fell by, advance side', { exact: true })).toHaveValue('45');
   await tabTo(page, page.getByRole('radio', { name: 'passed' }));
   await page.keyboard.press('ArrowRight');
   await expect(page.getByText('W-1 is quarantined with this record')).toBeVisible();
-  await press('button', 'Record the failed check');
+  await pressOn(page, 'button', 'Record the failed check');
   const done = page.getByRole('status').filter({ hasText: 'Recorded: Leak test of wrenches, failed.' });
   await expect(done).toContainText('W-1 is quarantined.');
   await expect(done).toBeFocused();
 
   // The failed check is the evidence of a case on it.
-  await press('link', 'Open a case on W-1');
+  await pressOn(page, 'link', 'Open a case on W-1');
   await expect(page.getByRole('heading', { level: 1, name: 'Open a case' })).toBeVisible();
   await expect(page.getByLabel('What says so')).toHaveValue(/^check:/);
 

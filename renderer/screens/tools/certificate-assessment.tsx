@@ -1,6 +1,7 @@
-import { lazy, Suspense, useEffect, useState } from 'react';
+import { lazy, memo, Suspense, useEffect, useState } from 'react';
 import { useFormContext } from 'react-hook-form';
 import type { EntryDoubt } from '../../../core/contract/certificate-view.ts';
+import type { FieldFault } from '../../../core/contract/errors.ts';
 import type { CertificateAssessment, CertificateInput } from '../../../core/contract/tool.ts';
 import {
   certificateFinding,
@@ -9,8 +10,10 @@ import {
 } from '../../../core/text/certificate-words.ts';
 import type { Unit } from '../../../core/units/units.ts';
 import { useAsk } from '../../app/ask.ts';
+import { counted } from '../../app/text/number.ts';
 import { Busy } from '../../components/busy.tsx';
-import { bare, useFault } from '../../components/faults.ts';
+import { useFault } from '../../components/faults.ts';
+import { pathWords, useFieldLabels } from '../../components/field-label.ts';
 import { SeverityMark } from '../../components/marks.tsx';
 import { type CertificateForm, type Measured, openDoubts } from './certificate-form-values.ts';
 
@@ -26,54 +29,82 @@ export function useAssessment(input: CertificateInput) {
     return () => clearTimeout(timer);
   }, [text]);
   const data = JSON.parse(settled) as CertificateInput;
-  return useAsk('certificate.assess', { data }, { enabled: data.measured.points.length > 0 });
+  const asked = data.measured.points.length > 0;
+  const { data: said, error } = useAsk('certificate.assess', { data }, { enabled: asked, keep: true });
+  return { said: asked ? said : undefined, faults: asked ? error?.error.details : undefined, asked };
 }
 
 interface AssessmentProps {
   readonly kind: Measured;
-  readonly assessing: ReturnType<typeof useAssessment>;
+  readonly said: CertificateAssessment | undefined;
+  /** What keeps anything from being said, at the form's own fields; empty when nothing does. */
+  readonly faults: readonly FieldFault[];
+  readonly asked: boolean;
   readonly adjusted: boolean;
   readonly units: { readonly pressureUnit: string; readonly torqueUnit: string };
 }
 
-/** Doubts, verdict and how well the line fits, before anything is recorded. */
-export function Assessment({ kind, assessing, adjusted, units }: AssessmentProps) {
-  const { data, error } = assessing;
+/** Doubts, verdict and how well the line fits, before anything is recorded; only its first sentence is read out. */
+export function Assessment({ kind, said, faults, asked, adjusted, units }: AssessmentProps) {
   const pressureUnit = (units.pressureUnit || 'bar') as Unit;
   const torqueUnit = (units.torqueUnit || 'N.m') as Unit;
+  const finding =
+    said &&
+    certificateFinding({
+      analysis: said,
+      adjusted,
+      setIn: kind === 'hand torque' ? torqueUnit : pressureUnit,
+    });
   return (
-    <section aria-label="What the points say" aria-live="polite">
+    <section aria-label="What the points say" className="stack tight">
       <h2>What the points say</h2>
-      {error && (
-        <div className="small">
-          <p>Nothing can be said of the points yet:</p>
-          <ul>
-            {error.error.details.map((fault) => (
-              <li key={fault.field}>
-                {bare(fault.field)
-                  .replace(/\.(\d+)/g, (_, at) => ` ${Number(at) + 1}`)
-                  .replaceAll('.', ', ')}
-                : {fault.allowed}
-              </li>
-            ))}
-          </ul>
-        </div>
-      )}
-      {!error && data === undefined && <p className="small">No points are typed yet.</p>}
-      {!error && data !== undefined && (
-        <>
-          <Doubts doubts={data.doubts} />
-          <p className="said-once">
-            {certificateFinding({
-              analysis: data,
-              adjusted,
-              setIn: kind === 'hand torque' ? torqueUnit : pressureUnit,
-            })}
-          </p>
-          {data.line && <Fit assessment={data} pressureUnit={pressureUnit} torqueUnit={torqueUnit} />}
-        </>
+      <p role="status" className="said-once">
+        {spoken({ asked, faults, doubts: said?.doubts ?? [], finding })}
+      </p>
+      {faults.length > 0 ? (
+        <MissingList faults={faults} />
+      ) : (
+        said && (
+          <>
+            <Doubts doubts={said.doubts} />
+            {said.doubts.length > 0 && <p className="said-once">{finding}</p>}
+            {said.line && <Fit assessment={said} pressureUnit={pressureUnit} torqueUnit={torqueUnit} />}
+          </>
+        )
       )}
     </section>
+  );
+}
+
+interface Spoken {
+  readonly asked: boolean;
+  readonly faults: readonly FieldFault[];
+  readonly doubts: readonly EntryDoubt[];
+  readonly finding: string | undefined;
+}
+
+/** The one sentence that is read out when the points change. */
+function spoken({ asked, faults, doubts, finding }: Spoken): string {
+  if (!asked) return 'No points are typed yet.';
+  if (faults.length > 0)
+    return `Nothing can be said of the points yet: ${counted(faults.length, 'field')} to put right.`;
+  const refused = doubts.filter(({ refuses }) => refuses).length;
+  if (refused > 0) return `They can not be recorded as they stand: ${counted(refused, 'refusal')}.`;
+  if (doubts.length > 0)
+    return `${counted(openDoubts(doubts).length, 'thing')} to be confirmed, or corrected.`;
+  return finding ?? 'Looking at the points.';
+}
+
+function MissingList({ faults }: { readonly faults: readonly FieldFault[] }) {
+  const names = useFieldLabels(faults);
+  return (
+    <ul className="reasons small">
+      {faults.map((fault, at) => (
+        <li key={`${fault.field} ${fault.allowed}`}>
+          {names[at] ?? pathWords(fault.field)}: {fault.allowed}
+        </li>
+      ))}
+    </ul>
   );
 }
 
@@ -108,7 +139,8 @@ interface FitProps {
   readonly torqueUnit: Unit;
 }
 
-function Fit({ assessment, pressureUnit, torqueUnit }: FitProps) {
+/** Drawn again only when the answer changes, not with every key. */
+const Fit = memo(function Fit({ assessment, pressureUnit, torqueUnit }: FitProps) {
   const { line, asFoundLine, hysteresis, leaveOneOut, weighted } = assessment;
   if (line === null) return null;
   return (
@@ -142,7 +174,7 @@ function Fit({ assessment, pressureUnit, torqueUnit }: FitProps) {
       </Suspense>
     </>
   );
-}
+});
 
 /** One box for each thing that looks wrong but can be right. */
 export function Confirmations({ doubts }: { readonly doubts: readonly EntryDoubt[] }) {

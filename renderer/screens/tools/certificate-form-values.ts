@@ -75,8 +75,9 @@ export function measuredOf(toolClass: ToolClass): Measured {
   return toolClass === 'hand torque wrench' ? 'hand torque' : 'pressure-torque';
 }
 
-export const filled = (rows: readonly PointRow[]) =>
-  rows.filter((row) => row.first.trim() !== '' || row.second.trim() !== '');
+export const isFilled = ({ first, second }: PointRow): boolean => first.trim() !== '' || second.trim() !== '';
+
+const filled = (rows: readonly PointRow[]) => rows.filter(isFilled);
 
 export function certificateInput(
   form: CertificateForm,

@@ -1,5 +1,7 @@
+import { useMemo } from 'react';
 import { FormProvider, useForm } from 'react-hook-form';
 import { Link, useLocation } from 'wouter';
+import type { FieldFault } from '../../../core/contract/errors.ts';
 import type { ToolDetail } from '../../../core/contract/tool.ts';
 import { unitsOf } from '../../../core/units/units.ts';
 import { useAsk, useWrite } from '../../app/ask.ts';
@@ -14,6 +16,7 @@ import { Faults } from '../../components/faults.ts';
 import { Check, Choice, LongText, Quantity, same, Text } from '../../components/fields.tsx';
 import { ToolsPicker } from '../../components/tools-picker.tsx';
 import { Assessment, Confirmations, useAssessment } from './certificate-assessment.tsx';
+import { certificateFaults } from './certificate-faults.ts';
 import {
   assessable,
   type CertificateForm,
@@ -57,7 +60,9 @@ function CertificateEditor({ tool }: { readonly tool: ToolDetail }) {
   const [, goTo] = useLocation();
   const typed = form.watch();
   const assessing = useAssessment(assessable(typed, tool.id, kind, today));
-  const doubts = assessing.error ? [] : (assessing.data?.doubts ?? []);
+  const missing = usePlaced(assessing.faults, kind, typed);
+  const doubts = missing.length > 0 ? [] : (assessing.said?.doubts ?? []);
+  const faults = usePlaced(add.error?.error.details, kind, typed);
   const onSubmit = form.handleSubmit((values) =>
     add.mutate(
       { data: certificateInput(values, tool.id, kind, doubts) },
@@ -71,7 +76,7 @@ function CertificateEditor({ tool }: { readonly tool: ToolDetail }) {
   );
   return (
     <FormProvider {...form}>
-      <Faults value={add.error?.error.details ?? []}>
+      <Faults value={faults}>
         <form className="form" onSubmit={onSubmit} noValidate>
           <DraftNote
             restored={draft.restored}
@@ -128,9 +133,18 @@ function CertificateEditor({ tool }: { readonly tool: ToolDetail }) {
           {typed.adjusted && <CertificatePoints kind={kind} series="foundRows" />}
           <LimitAndSurroundings kind={kind} />
           <LongText name="remarks" label="Remarks" />
-          <Assessment kind={kind} assessing={assessing} adjusted={typed.adjusted} units={typed} />
+          <Assessment
+            kind={kind}
+            said={assessing.said}
+            faults={missing}
+            asked={assessing.asked}
+            adjusted={typed.adjusted}
+            units={typed}
+          />
           <Confirmations doubts={doubts} />
-          {add.error && <Failure error={add.error.error} what="The certificate was not added." />}
+          {add.error && (
+            <Failure error={{ ...add.error.error, details: faults }} what="The certificate was not added." />
+          )}
           <div className="row">
             <button type="submit" className="act" disabled={add.isPending}>
               Add this certificate
@@ -143,6 +157,14 @@ function CertificateEditor({ tool }: { readonly tool: ToolDetail }) {
       </Faults>
     </FormProvider>
   );
+}
+
+const NONE: readonly FieldFault[] = [];
+
+/** The service's faults at the form's own fields; the same list while nothing changed, so that labels settle. */
+function usePlaced(faults: readonly FieldFault[] | undefined, kind: Measured, typed: CertificateForm) {
+  const text = faults && JSON.stringify(certificateFaults(faults, kind, typed));
+  return useMemo(() => (text === undefined ? NONE : (JSON.parse(text) as FieldFault[])), [text]);
 }
 
 interface KindProps {

@@ -1,6 +1,9 @@
 import type { ClipboardEvent, KeyboardEvent } from 'react';
 import { useFieldArray, useFormContext, useWatch } from 'react-hook-form';
+import type { Unit } from '../../../core/units/units.ts';
+import { unitLabel } from '../../app/text/number.ts';
 import { bare, useFaultsUnder } from '../../components/faults.ts';
+import { COLUMNS } from './certificate-faults.ts';
 import {
   blankRow,
   type CertificateForm,
@@ -9,16 +12,10 @@ import {
   readable,
 } from './certificate-form-values.ts';
 
-const HEADINGS: Readonly<Record<Measured, readonly [string, string]>> = {
-  'pressure-torque': ['Pressure', 'Torque'],
-  gauge: ['Gauge showed', 'Reference'],
-  'hand torque': ['Wrench set to', 'Reference'],
-};
-
 /** The two lists of points on a form, and what a fault's path calls them. */
 const SERIES = {
   rows: { legend: 'Points', path: 'points', said: '' },
-  foundRows: { legend: 'Points as found, before adjustment', path: 'asFound', said: ' as found' },
+  foundRows: { legend: 'Points as found, before adjustment', path: 'asFound.points', said: ' as found' },
 } as const;
 
 interface PointsProps {
@@ -27,11 +24,12 @@ interface PointsProps {
 }
 
 /** "points.2.torque" → "Point 3, torque". */
-function pointWords(path: string, said: string): string {
+function pointWords(path: string, kind: Measured, said: string): string {
   const [, row, part] = /points\.(\d+)\.?(\w*)/.exec(path) ?? [];
+  const words = COLUMNS[kind].find((column) => column.path === part)?.words.toLowerCase();
   return row === undefined
     ? `Points${said}`
-    : [`Point ${Number(row) + 1}${said}`, part].filter(Boolean).join(', ');
+    : [`Point ${Number(row) + 1}${said}`, words].filter(Boolean).join(', ');
 }
 
 /** The certificate's points, typed row by row or pasted from a sheet into the first cell. */
@@ -42,9 +40,8 @@ export function CertificatePoints({ kind, series }: PointsProps) {
   const [pressureUnit, torqueUnit] = useWatch({ control, name: ['pressureUnit', 'torqueUnit'] });
   const { legend, path, said } = SERIES[series];
   const faults = useFaultsUnder(path);
-  const [first, second] = HEADINGS[kind];
   const wrench = kind === 'pressure-torque';
-  const units = { first: kind === 'hand torque' ? torqueUnit : pressureUnit, second: torqueUnit };
+  const units = { pressureUnit, torqueUnit };
 
   const onPaste = (event: ClipboardEvent) => {
     const pasted = pastedRows(event.clipboardData.getData('text'));
@@ -63,21 +60,30 @@ export function CertificatePoints({ kind, series }: PointsProps) {
     if (next === fields.length) append(blankRow(), { shouldFocus: true, focusName });
     else document.querySelector<HTMLInputElement>(`input[name="${focusName}"]`)?.focus();
   };
-  const cell = (at: number, column: 'first' | 'second' | 'uncertainty', label: string, unit: string) => (
-    <td className="num">
+  const cell = (at: number, { column, path: part, words, unit }: (typeof COLUMNS)[Measured][number]) => (
+    <td key={column} className="num">
       <input
-        aria-label={`${label}, point ${at + 1}${said}`}
+        aria-label={`${words}, point ${at + 1}${said}`}
         inputMode="decimal"
         autoComplete="off"
-        aria-invalid={readable(rows?.[at]?.[column] ?? '', unit) ? undefined : true}
+        data-field={`${path}.${at}.${part}`}
+        aria-invalid={readable(rows?.[at]?.[column] ?? '', units[unit]) ? undefined : true}
         {...(column === 'first' ? { onPaste } : {})}
         {...register(`${series}.${at}.${column}`)}
       />
     </td>
   );
+  const heading = ({ column, words, unit }: (typeof COLUMNS)[Measured][number]) => (
+    <th key={column} scope="col" className="num">
+      {words}
+      {column === 'uncertainty' && ', ±'}{' '}
+      {units[unit] !== '' && <span className="unit">{unitLabel(units[unit] as Unit)}</span>}
+    </th>
+  );
+  const [firstColumn, secondColumn, ownColumn] = COLUMNS[kind];
 
   return (
-    <fieldset>
+    <fieldset data-field={path}>
       <legend>{legend}</legend>
       <p className="small lead-in">
         Type the points, or paste rows of a sheet into the first cell. The decimal sign is a point; Enter goes
@@ -89,10 +95,10 @@ export function CertificatePoints({ kind, series }: PointsProps) {
             <th scope="col">
               <span className="unseen">Point</span>
             </th>
-            <th scope="col">{first}</th>
-            <th scope="col">{second}</th>
+            {firstColumn && heading(firstColumn)}
+            {secondColumn && heading(secondColumn)}
             {wrench && <th scope="col">Pressure was</th>}
-            {wrench && <th scope="col">Own uncertainty, ±</th>}
+            {ownColumn && heading(ownColumn)}
             <th scope="col">
               <span className="unseen">Remove</span>
             </th>
@@ -102,8 +108,8 @@ export function CertificatePoints({ kind, series }: PointsProps) {
           {fields.map((field, at) => (
             <tr key={field.id}>
               <th scope="row">{at + 1}</th>
-              {cell(at, 'first', first, units.first)}
-              {cell(at, 'second', second, units.second)}
+              {firstColumn && cell(at, firstColumn)}
+              {secondColumn && cell(at, secondColumn)}
               {wrench && (
                 <td>
                   <select
@@ -115,7 +121,7 @@ export function CertificatePoints({ kind, series }: PointsProps) {
                   </select>
                 </td>
               )}
-              {wrench && cell(at, 'uncertainty', 'Own uncertainty', torqueUnit)}
+              {ownColumn && cell(at, ownColumn)}
               <td>
                 <button type="button" className="link small" onClick={() => remove(at)}>
                   Remove
@@ -132,7 +138,7 @@ export function CertificatePoints({ kind, series }: PointsProps) {
       </table>
       {faults.map((fault) => (
         <p className="fault-line" key={fault.field}>
-          {pointWords(bare(fault.field), said)}: {fault.allowed}
+          {pointWords(bare(fault.field), kind, said)}: {fault.allowed}
         </p>
       ))}
       <button type="button" className="quiet" onClick={() => append(blankRow())}>

@@ -12,6 +12,7 @@ import { count, exact, unitLabel, withUnit } from '../../app/text/number.ts';
 import { day } from '../../app/text/time.ts';
 import { Busy } from '../../components/busy.tsx';
 import { Plain, Unknown } from '../../components/number.tsx';
+import { caseOffered } from './case-offered.ts';
 import { PointPairs, TorquePoints } from './certificate-tables.tsx';
 import { perUnit, pointUnits } from './certificate-units.ts';
 
@@ -24,7 +25,6 @@ export function CertificateSection({ certificate }: { readonly certificate: Cert
   const [asTable, setAsTable] = useState(false);
   const units = pointUnits(data);
   const adjusted = data.asFound != null;
-  const bad = analysis.asFound?.verdict === 'rejected' || data.result === 'outside limits' || adjusted;
   return (
     <section aria-label={`Certificate ${data.number}`}>
       <div className="spread">
@@ -39,7 +39,7 @@ export function CertificateSection({ certificate }: { readonly certificate: Cert
           adjusted,
           setIn: data.measured.kind === 'hand torque' ? units.torqueUnit : units.pressureUnit,
         })}{' '}
-        {bad && (
+        {caseOffered(certificate) && (
           <Link className="no-print" href={`/cases/new/${data.toolId}/${certificate.id}`}>
             Open a case on it
           </Link>
