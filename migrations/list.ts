@@ -9,6 +9,7 @@ import { up as createCases } from './20261125T2020_create_cases.ts';
 import { up as nameSquareDriveHeads } from './20261126T0300_name_square_drive_heads.ts';
 import { up as linkDecisions } from './20261126T0310_link_decisions_to_joints.ts';
 import { up as createPasses } from './20261126T0320_create_passes.ts';
+import { up as createJointIdentity } from './20261126T0340_create_joint_identity.ts';
 
 /** Every step in order. A step is frozen once it has landed; a name is never used again. */
 export const MIGRATIONS: Readonly<Record<string, Migration>> = {
@@ -22,6 +23,7 @@ export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '20261126T0300_name_square_drive_heads': { up: nameSquareDriveHeads },
   '20261126T0310_link_decisions_to_joints': { up: linkDecisions },
   '20261126T0320_create_passes': { up: createPasses },
+  '20261126T0340_create_joint_identity': { up: createJointIdentity },
 };
 
 /** Number of the schema the program writes: how many steps it knows. Stored as the file's user_version. */

@@ -177,10 +177,26 @@ CREATE TABLE joint (
        data text not null check (json_valid(data)),
        last_event_kind text check (last_event_kind in ('tightening', 'breakout')),
        last_event_at text check (last_event_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
-       last_event_at_utc text check (last_event_at_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       last_event_at_utc text check (last_event_at_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'), valve_key text not null default '',
        check ((last_event_kind is null) = (last_event_at is null)
           and (last_event_at is null) = (last_event_at_utc is null))
      ) strict;
+
+CREATE TABLE joint_attachment (
+       event_id text primary key references event (id) on delete restrict,
+       attachment_hash text not null check (length(attachment_hash) = 64 and attachment_hash not glob '*[^0-9a-f]*') references attachment (hash) on delete restrict,
+       joint_id text not null references joint (id) on delete restrict,
+       name text not null check (length(name) between 1 and 200),
+       person_id text not null references person (id) on delete restrict,
+       happened_at text not null check (happened_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       remarks text not null check (length(remarks) <= 300)
+     ) strict;
+
+CREATE TABLE joint_confusable (
+       joint_id text not null references joint (id) on delete restrict,
+       tag_key text not null check (length(tag_key) between 1 and 120),
+       primary key (joint_id, tag_key)
+     ) strict, without rowid;
 
 CREATE TABLE kit (
        id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
@@ -498,13 +514,25 @@ CREATE INDEX event_tool_trace on event_tool (tool_id, event_id);
 
 CREATE INDEX event_tool_use on event_tool (tool_id, used_at) where used_at is not null;
 
+CREATE INDEX joint_attachment_by_hash on joint_attachment (attachment_hash);
+
+CREATE INDEX joint_attachment_by_joint on joint_attachment (joint_id);
+
+CREATE INDEX joint_attachment_by_person on joint_attachment (person_id);
+
 CREATE INDEX joint_by_last_event on joint (last_event_at_utc, tag_sort, id);
+
+CREATE INDEX joint_by_looks on joint (unit_id, flange, tag_sort);
 
 CREATE INDEX joint_by_service on joint (service_sort, tag_sort, id);
 
 CREATE INDEX joint_by_tag on joint (tag_sort, id);
 
 CREATE INDEX joint_by_unit on joint (unit_id, tag_sort);
+
+CREATE INDEX joint_by_valve on joint (valve_key) where valve_key <> '';
+
+CREATE INDEX joint_confusable_by_tag on joint_confusable (tag_key, joint_id);
 
 CREATE INDEX kit_by_day on kit (closed, from_day);
 
@@ -665,6 +693,13 @@ CREATE TRIGGER event_tool_no_reinsert before insert on event_tool
        when exists (select 1 from event_tool where event_id = new.event_id and tool_id = new.tool_id and role = new.role) begin select raise(abort, 'event_tool is append-only'); end;
 
 CREATE TRIGGER event_tool_no_update before update on event_tool begin select raise(abort, 'event_tool is append-only'); end;
+
+CREATE TRIGGER joint_attachment_no_delete before delete on joint_attachment begin select raise(abort, 'joint_attachment is append-only'); end;
+
+CREATE TRIGGER joint_attachment_no_reinsert before insert on joint_attachment
+       when exists (select 1 from joint_attachment where event_id = new.event_id) begin select raise(abort, 'joint_attachment is append-only'); end;
+
+CREATE TRIGGER joint_attachment_no_update before update on joint_attachment begin select raise(abort, 'joint_attachment is append-only'); end;
 
 CREATE TRIGGER origin_no_delete before delete on origin begin select raise(abort, 'origin is append-only'); end;
 

@@ -6,9 +6,10 @@ export const LARGEST_ATTACHMENT = 12_000_000;
 
 export const mediaType = z.enum(['application/pdf', 'image/png', 'image/jpeg', 'text/csv', 'text/plain']);
 
-/** A tool, or the event of a certificate, check or case. */
+/** A tool, a joint, or the event of a certificate, check, case or piece of work. */
 export const attachmentOwner = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('tool'), id }),
+  z.strictObject({ kind: z.literal('joint'), id }),
   z.strictObject({ kind: z.literal('event'), id }),
 ]);
 

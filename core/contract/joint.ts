@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { gasketData, pressureCases } from './gasket.ts';
 import { hotData, retighteningData } from './hot.ts';
+import { jointIdentity } from './identity.ts';
 import { entered, id, instant, optionalText, page, text } from './values.ts';
 
 /** Which cross-section a bolt stress is divided by. Never implied. */
@@ -49,6 +50,8 @@ const bolting = z.strictObject({
   nutTensileStrength: entered('stress', { min: 50e6, max: 3000e6 }).nullable().default(null),
   /** Why entered values differ from the flange standard. */
   reason: optionalText(300).default(''),
+  /** They hold the pressure in; null while nobody has said. Bolts of an actuator or a guard do not. */
+  pressureRetaining: z.boolean().nullable().default(null),
 });
 
 /** Either friction form; `one of` is checked when a setting is computed, so that an unfinished joint can be kept. */
@@ -135,6 +138,7 @@ export const jointData = z.strictObject({
   /** What flows through it. */
   service: optionalText(120),
   serviceTemperature: entered('temperature', { min: -273, max: 1200 }).nullable(),
+  identity: jointIdentity,
   flange,
   bolting,
   /** Material or material group as the rating tables name it: "1.1". */
@@ -211,11 +215,21 @@ export const jointListInput = z.strictObject({
   ...page,
 });
 
+const historyKind = z.enum([
+  'tightening',
+  'breakout',
+  'joint saved',
+  'setting issued',
+  'pass',
+  'case decided',
+  'file added',
+]);
+
 /** One event in a joint's history, newest first. */
 export const historyRow = z.strictObject({
   eventId: id,
   sequence: z.int(),
-  kind: z.enum(['tightening', 'breakout', 'joint saved', 'setting issued', 'pass', 'case decided']),
+  kind: historyKind,
   happenedAt: instant,
   recordedAt: instant,
   by: z.string(),

@@ -1,5 +1,6 @@
 import type { Column } from './column.ts';
 import { CASE_COLUMNS, CASE_SOURCE, GASKET_QUANTITIES, GASKET_TEXTS } from './gasket-columns.ts';
+import { IDENTITY_COLUMNS } from './identity-columns.ts';
 
 type Optional = Omit<Column, 'heading' | 'needed' | 'meaning' | 'example'>;
 
@@ -25,6 +26,7 @@ export const JOINT_COLUMNS: readonly Column[] = [
     'Where a person finds it: landmark, elevation, side of valve',
     'pump P-101 discharge, downstream side',
   ),
+  ...IDENTITY_COLUMNS,
   column('service', 'What flows through it', 'crude oil'),
   column('service temperature', 'Temperature in service', '180', { quantity: 'temperature' }),
   column(
@@ -58,6 +60,7 @@ export const JOINT_COLUMNS: readonly Column[] = [
     'ASME B18.2.2 heavy hex, ASME B18.2.4.6M heavy hex, ISO 4032 or DIN 934',
     'ASME B18.2.2 heavy hex',
   ),
+  column('pressure retaining', 'yes or no: these bolts hold the pressure in; blank: nobody has said', 'yes'),
   column('gasket', 'Type of gasket', 'spiral wound, inner and outer ring'),
   column('gasket thickness', 'Thickness of the gasket', '4.5', length),
   ...GASKET_TEXTS,

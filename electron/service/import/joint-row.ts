@@ -3,6 +3,7 @@ import { flangeSizes } from '../../../core/reference/flanges.ts';
 import { plainRating, plainSize } from '../../../core/reference/size-names.ts';
 import type { Unit } from '../../../core/units/units.ts';
 import { GASKET_HEADINGS, gasketOf, pressuresOf } from './joint-gasket.ts';
+import { IDENTITY_HEADINGS, identityFromRow, yesOrNo } from './joint-identity.ts';
 import type { Quantity, RowReader } from './row.ts';
 import { type HeadingOfPath, headingAt, validated } from './validate.ts';
 
@@ -64,7 +65,9 @@ const HEADINGS: HeadingOfPath = {
   'bolting.nutSeries': 'nut series',
   flangeMaterial: 'flange material',
   'bolting.nutGrade': 'nut grade',
+  'bolting.pressureRetaining': 'pressure retaining',
   ...GASKET_HEADINGS,
+  ...IDENTITY_HEADINGS,
   'lubricant.name': 'lubricant',
   'lubricant.batch': 'lubricant batch',
   'lubricant.nutFactor': 'nut factor',
@@ -102,6 +105,7 @@ export function jointFromRow(row: RowReader, unitId: string, existing: JointData
     service: row.text('service', existing?.service),
     serviceTemperature: row.quantity('service temperature', existing?.serviceTemperature),
     flange: flange(row, existing),
+    identity: identityFromRow(row, existing),
     ...beyondColumns(existing),
     flangeMaterial: row.optional('flange material', existing?.flangeMaterial),
     pressures: pressuresOf(row, existing?.pressures),
@@ -196,6 +200,7 @@ function bolting(row: RowReader, before: JointData['bolting'] | undefined) {
     grip: row.quantity('grip', before?.grip),
     nutSeries: row.choice('nut series', NUT_SERIES, before?.nutSeries),
     nutGrade: row.optional('nut grade', before?.nutGrade),
+    pressureRetaining: yesOrNo(row, 'pressure retaining', before?.pressureRetaining ?? null),
   };
 }
 

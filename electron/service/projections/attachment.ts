@@ -14,18 +14,22 @@ export const projectAttachments: Projector<'attachment added'> = async (db, even
       await insertRows(db, 'attachment', [{ hash, name, media_type: mediaType, size, added_on }]);
     }
     await insertRows(db, 'event_attachment', [{ event_id: id, attachment_hash: hash }]);
-    await insertRows(db, 'attachment_use', [
-      {
-        event_id: id,
-        attachment_hash: hash,
-        tool_id: owner.kind === 'tool' ? owner.id : null,
-        owner_event_id: owner.kind === 'event' ? owner.id : null,
-        name,
-        person_id: personId,
-        happened_at: happenedAt,
-        remarks,
-      },
-    ]);
+    const use = {
+      event_id: id,
+      attachment_hash: hash,
+      name,
+      person_id: personId,
+      happened_at: happenedAt,
+      remarks,
+    };
+    if (owner.kind === 'joint') {
+      await insertRows(db, 'joint_attachment', [{ ...use, joint_id: owner.id }]);
+      await insertRows(db, 'event_joint', [{ event_id: id, joint_id: owner.id }]);
+    } else {
+      const tool_id = owner.kind === 'tool' ? owner.id : null;
+      const owner_event_id = owner.kind === 'event' ? owner.id : null;
+      await insertRows(db, 'attachment_use', [{ ...use, tool_id, owner_event_id }]);
+    }
     if (owner.kind === 'tool') {
       await insertRows(db, 'event_tool', [
         { event_id: id, tool_id: owner.id, role: 'attached', position: 0 },

@@ -1,8 +1,10 @@
 import { type Kysely, sql } from 'kysely';
 import type { JointData } from '../../../core/contract/joint.ts';
+import { identityOf } from '../../../core/joint/identity.ts';
 import { resolveJoint } from '../../../core/joint/resolve.ts';
 import type { SiteTables } from '../../../core/joint/site-tables.ts';
 import { describeBolting, describeFlange } from '../../../core/text/describe.ts';
+import type { RecordedEvent } from '../chain/events.ts';
 import type { Projector } from '../chain/projector.ts';
 import { nameKey, searchText, sortKey } from '../fold.ts';
 import { chunks, insertRows } from '../register/insert.ts';
@@ -33,17 +35,42 @@ export const projectJoints: Projector<'joint saved'> = async (db, events) => {
           bolting: ref('excluded.bolting'),
           grade: ref('excluded.grade'),
           search: ref('excluded.search'),
+          valve_key: ref('excluded.valve_key'),
           data: ref('excluded.data'),
         })),
       )
       .execute();
   }
+  await nameConfusables(db, events);
   await insertRows(
     db,
     'event_joint',
     events.map(({ id, data }) => ({ event_id: id, joint_id: data.id })),
   );
 };
+
+/** The joints each names as confusable with it, as its newest version does. */
+async function nameConfusables(
+  db: Kysely<RegisterSchema>,
+  events: readonly RecordedEvent<'joint saved'>[],
+): Promise<void> {
+  const newest = new Map(events.map(({ data }) => [data.id, data.data]));
+  for (const part of chunks([...newest])) {
+    await db
+      .deleteFrom('joint_confusable')
+      .where(
+        'joint_id',
+        'in',
+        part.map(([id]) => id),
+      )
+      .execute();
+    const rows = part.flatMap(([id, data]) => {
+      const keys = new Set((identityOf(data).confusableWith ?? []).map(({ tag }) => nameKey(tag)));
+      return [...keys].map((key) => ({ joint_id: id, tag_key: key }));
+    });
+    await insertRows(db, 'joint_confusable', rows);
+  }
+}
 
 /** Joints that take their bolting from a site's flange row, once the row has changed. */
 export async function refreshJointsOnFlange(db: Kysely<RegisterSchema>, key: string): Promise<void> {
@@ -65,6 +92,8 @@ function jointColumns(data: JointData, site: SiteTables) {
   const { boltCount, thread } = resolveJoint(data, site);
   const bolting = describeBolting({ count: boltCount, thread: thread?.value.designation ?? null });
   const { grade } = data.bolting;
+  const { system, line, drawing, valve, testPack, isolationBoundary } = identityOf(data);
+  const identity = [system, line, drawing, valve, testPack, isolationBoundary];
   return {
     unit_id: data.unitId,
     tag: data.tag,
@@ -76,7 +105,8 @@ function jointColumns(data: JointData, site: SiteTables) {
     flange,
     bolting,
     grade,
-    search: searchText(data.tag, data.location, data.service, flange, bolting, grade),
+    search: searchText(data.tag, data.location, data.service, flange, bolting, grade, ...identity),
+    valve_key: nameKey(valve),
     data: JSON.stringify(data),
   };
 }

@@ -62,7 +62,10 @@ export interface RegisterSchema {
     last_event_kind: Generated<WorkKind | null>;
     last_event_at: Generated<string | null>;
     last_event_at_utc: Generated<string | null>;
+    valve_key: Generated<string>;
   };
+  /** Tags a joint is said to be confusable with, whether the register has them or not. */
+  joint_confusable: { joint_id: string; tag_key: string };
   tool: {
     id: string;
     version: number;
@@ -205,6 +208,15 @@ export interface RegisterSchema {
     attachment_hash: string;
     tool_id: string | null;
     owner_event_id: string | null;
+    name: string;
+    person_id: string;
+    happened_at: string;
+    remarks: string;
+  };
+  joint_attachment: {
+    event_id: string;
+    attachment_hash: string;
+    joint_id: string;
     name: string;
     person_id: string;
     happened_at: string;

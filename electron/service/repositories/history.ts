@@ -12,6 +12,7 @@ const SHOWN_AS: Partial<Record<EventKind, HistoryRow['kind']>> = {
   'joint saved': 'joint saved',
   'setting issued': 'setting issued',
   'case decided': 'case decided',
+  'attachment added': 'file added',
 };
 
 interface Page {
@@ -108,6 +109,10 @@ function told(
     case 'setting issued': {
       const { number, input } = data as EventDataByKind['setting issued'];
       return { ...none, summary: `${number} for ${input.kind}`, settingId: eventId };
+    }
+    case 'file added': {
+      const { name, remarks } = data as EventDataByKind['attachment added'];
+      return { ...none, summary: remarks === '' ? name : `${name}: ${remarks}` };
     }
     case 'joint saved': {
       const { version, importId } = data as EventDataByKind['joint saved'];

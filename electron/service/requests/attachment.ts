@@ -8,11 +8,19 @@ import { looksLike } from '../operations/media.ts';
 import { checkPerson } from '../operations/who-and-when.ts';
 import { hashOf, readAttachment, storeAttachment } from '../register/attachment-files.ts';
 import { attachmentsOf, findAttachment } from '../repositories/attachment.ts';
+import { findJoint } from '../repositories/joint.ts';
 import { findTool } from '../repositories/tool.ts';
 import type { Read, Write } from './handler.ts';
 
 /** Records that a paper or picture can speak for. */
-const OWNING: readonly EventKind[] = ['certificate added', 'tool checked', 'tool moved', 'case opened'];
+const OWNING: readonly EventKind[] = [
+  'certificate added',
+  'tool checked',
+  'tool moved',
+  'case opened',
+  'tightening recorded',
+  'breakout recorded',
+];
 
 export const listAttachments: Read<'attachment.list'> = async ({ db }, owner) => {
   const rows = await attachmentsOf(db, owner);
@@ -62,8 +70,12 @@ async function checkOwner({ db }: WriteContext, owner: AttachmentData['owner']):
     if ((await findTool(db, owner.id)) === null) throw notFound('tool', 'data.owner.id', owner.id);
     return;
   }
+  if (owner.kind === 'joint') {
+    if ((await findJoint(db, owner.id)) === null) throw notFound('joint', 'data.owner.id', owner.id);
+    return;
+  }
   const event = await db.selectFrom('event').select('kind').where('id', '=', owner.id).executeTakeFirst();
   if (!event || !OWNING.includes(event.kind)) {
-    throw notFound('certificate, check, move or case', 'data.owner.id', owner.id);
+    throw notFound('certificate, check, move, case or piece of work', 'data.owner.id', owner.id);
   }
 }

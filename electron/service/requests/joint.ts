@@ -5,9 +5,10 @@ import { resolveJoint } from '../../../core/joint/resolve.ts';
 import { downsample } from '../../../core/series/downsample.ts';
 import { append } from '../chain/append.ts';
 import type { WriteContext } from '../context.ts';
-import { notFound, RequestFailure } from '../failure.ts';
+import { invalidField, notFound, RequestFailure } from '../failure.ts';
 import { nameKey } from '../fold.ts';
 import { duplicateOf, nextVersion, saved } from '../operations/edit.ts';
+import { attachmentsOf } from '../repositories/attachment.ts';
 import { chartPoints } from '../repositories/chart.ts';
 import { historyPage } from '../repositories/history.ts';
 import { findJoint, jointIdByTag, jointPage } from '../repositories/joint.ts';
@@ -44,6 +45,7 @@ export const saveJoint: Write<'joint.save'> = async (context, { id, version, dat
     .executeTakeFirst();
   if (!unit) throw notFound('unit', 'data.unitId', data.unitId);
   await checkSiteFlange(context, data);
+  await checkPhoto(context, id, data);
   const namesake = await jointIdByTag(db, nameKey(data.tag));
   if (namesake !== null && namesake !== id) throw duplicateOf('joint', 'data.tag', data.tag);
   if (current && isDeepStrictEqual(current.data, data)) return saved(current.id, current.version);
@@ -62,6 +64,15 @@ async function checkSiteFlange({ db }: WriteContext, { flange }: JointData): Pro
       { field: 'data.flange.siteRow', value: flange.siteRow, allowed: 'a row of the site’s flange table' },
     ]);
   }
+}
+
+/** A joint's photo is one of the pictures kept with it, so that it lies beside the register under its hash. */
+async function checkPhoto({ db }: WriteContext, id: string | null, { identity }: JointData): Promise<void> {
+  if (identity.photo === null) return;
+  const files = id === null ? [] : await attachmentsOf(db, { kind: 'joint', id });
+  const kept = files.find(({ hash }) => hash === identity.photo);
+  if (kept?.mediaType.startsWith('image/')) return;
+  throw invalidField('data.identity.photo', identity.photo, 'a picture that is kept with this joint');
 }
 
 export const jointHistory: Read<'joint.history'> = async ({ db }, input) => {

@@ -55,6 +55,13 @@ export function BoltingFields({ under = '', of = '', space, choices }: BoltingFi
         options={same(choices.nutSeries)}
         blank="As the flange standard says"
       />
+      <Choice
+        name={`${under}bolting.pressureRetaining`}
+        label={`Hold the pressure in${of}`}
+        options={same(['yes', 'no'])}
+        blank="Not known"
+        hint="Bolts of an actuator or a guard do not"
+      />
       <Quantity
         name={`${space}radialGap`}
         label={`Gap to hub or pipe${of}`}

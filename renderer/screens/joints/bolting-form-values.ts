@@ -1,4 +1,5 @@
 import type { JointData, JointInput, StressArea } from '../../../core/contract/joint.ts';
+import { retainsPressure } from '../../../core/joint/identity.ts';
 import type { Unit } from '../../../core/units/units.ts';
 import {
   blank,
@@ -28,6 +29,8 @@ export type BoltingForm = Record<keyof typeof BOLTING_UNITS, Typed> & {
   nutSeries: string;
   nutGrade: string;
   reason: string;
+  /** "yes", "no", or empty while nobody has said. */
+  pressureRetaining: string;
 };
 
 export const EMPTY_BOLTING: BoltingForm = {
@@ -39,6 +42,7 @@ export const EMPTY_BOLTING: BoltingForm = {
   nutSeries: '',
   nutGrade: '',
   reason: '',
+  pressureRetaining: '',
 };
 
 export function boltingForm(bolting: JointData['bolting']): BoltingForm {
@@ -51,6 +55,7 @@ export function boltingForm(bolting: JointData['bolting']): BoltingForm {
     nutSeries: bolting.nutSeries ?? '',
     nutGrade: bolting.nutGrade ?? '',
     reason: bolting.reason,
+    pressureRetaining: yesNo(retainsPressure(bolting)),
   };
 }
 
@@ -64,8 +69,11 @@ export function boltingInput(form: BoltingForm): JointInput['bolting'] {
     nutSeries: textOrNull(form.nutSeries) as JointInput['bolting']['nutSeries'],
     nutGrade: textOrNull(form.nutGrade),
     reason: form.reason,
+    pressureRetaining: form.pressureRetaining === '' ? null : form.pressureRetaining === 'yes',
   };
 }
+
+const yesNo = (value: boolean | null) => (value === null ? '' : value ? 'yes' : 'no');
 
 const LUBRICANT_UNITS = {
   nutFactor: 'one',

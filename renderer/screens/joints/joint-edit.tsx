@@ -97,7 +97,7 @@ function JointEditor({ joint, choices, field }: JointEditorProps) {
               draft.drop();
             }}
           />
-          <JointFields choices={choices} />
+          <JointFields choices={choices} jointId={joint?.id ?? null} />
           {save.error && <Failure error={save.error.error} what="The joint was not saved." />}
           <div className="row">
             <button type="submit" className="act" disabled={save.isPending}>

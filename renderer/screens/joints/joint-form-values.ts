@@ -28,6 +28,7 @@ import {
   gasketForm,
   gasketInput,
 } from './gasket-form-values.ts';
+import { EMPTY_IDENTITY, type IdentityForm, identityForm, identityInput } from './identity-form-values.ts';
 import {
   EMPTY_HOT,
   EMPTY_PRESSURES,
@@ -48,6 +49,7 @@ export interface JointForm {
   tag: string;
   unitId: string;
   location: string;
+  identity: IdentityForm;
   service: string;
   serviceTemperature: Typed;
   flange: {
@@ -80,6 +82,7 @@ export const EMPTY_JOINT: JointForm = {
   tag: '',
   unitId: '',
   location: '',
+  identity: EMPTY_IDENTITY,
   service: '',
   serviceTemperature: blank('degC'),
   flange: {
@@ -112,6 +115,7 @@ export function jointForm(data: JointData): JointForm {
     tag: data.tag,
     unitId: data.unitId,
     location: data.location,
+    identity: identityForm(data),
     service: data.service,
     serviceTemperature: typed(data.serviceTemperature, 'degC'),
     flange: { ...EMPTY_JOINT.flange, ...data.flange, siteRow: siteRowOf(data) },
@@ -142,6 +146,7 @@ export function jointInput(form: JointForm, stored: JointData | null): JointInpu
     tag: form.tag,
     unitId: form.unitId,
     location: form.location,
+    identity: identityInput(form.identity),
     service: form.service,
     serviceTemperature: orNull(form.serviceTemperature),
     flange: flangeInput(form.flange),

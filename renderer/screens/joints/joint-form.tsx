@@ -12,17 +12,23 @@ import {
   StrengthFields,
   TargetFields,
 } from './bolting-fields.tsx';
+import { IdentityFields } from './identity-fields.tsx';
 import { MoreFields } from './joint-more-fields.tsx';
 
 interface SectionProps {
   readonly choices: ReferenceChoices;
 }
 
+interface JointFieldsProps extends SectionProps {
+  /** Null for a joint that is not saved yet. */
+  readonly jointId: string | null;
+}
+
 /** Every field of a joint, in the order of the joint page. */
-export function JointFields({ choices }: SectionProps) {
+export function JointFields({ choices, jointId }: JointFieldsProps) {
   return (
     <>
-      <Identity />
+      <Identity jointId={jointId} />
       <Flange choices={choices} />
       <Bolting choices={choices} />
       <GasketAndLubricant />
@@ -49,7 +55,7 @@ export function JointFields({ choices }: SectionProps) {
   );
 }
 
-function Identity() {
+function Identity({ jointId }: Pick<JointFieldsProps, 'jointId'>) {
   const units = useAsk('unit.list', {});
   const options = (units.data?.rows ?? []).map((unit) => ({ value: unit.id, words: unit.name }));
   return (
@@ -67,8 +73,9 @@ function Identity() {
         </div>
         <Text name="service" label="Service" hint="What flows through it" />
         <Quantity name="serviceTemperature" label="Service temperature" quantity="temperature" />
-        <Text name="location" label="Location" hint="Landmark, elevation, side of valve" whole />
+        <Text name="location" label="Location" hint="In a few words, as it stands under the tag" whole />
       </div>
+      <IdentityFields jointId={jointId} />
     </fieldset>
   );
 }

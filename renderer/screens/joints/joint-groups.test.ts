@@ -39,6 +39,7 @@ test('gasket data, pressures, retightening and bolt sets survive the way through
 test('each part of the page names its source, and null is left for the words "not known"', () => {
   const groups = jointGroups(jointData.parse(jointInput(girth, null)));
   expect(groups.map(({ name }) => name)).toEqual([
+    'Identity',
     'Thread and nut strength',
     'Gasket data sheet',
     'Gasket 2 in series',

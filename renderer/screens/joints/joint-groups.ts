@@ -1,5 +1,6 @@
 import type { GasketData } from '../../../core/contract/gasket.ts';
 import type { JointData } from '../../../core/contract/joint.ts';
+import { identityOf, retainsPressure } from '../../../core/joint/identity.ts';
 import { asTyped, entered, type JointLine, limitText, lubricantLine, targetText } from './joint-lines.ts';
 import { PRESSURE_CASES } from './service-form-values.ts';
 
@@ -13,6 +14,7 @@ export interface JointGroup {
 export function jointGroups(data: JointData): JointGroup[] {
   const gaskets = data.gasket === null ? [] : [data.gasket, ...data.furtherGaskets];
   return [
+    { name: 'Identity', lines: identityLines(data) },
     { name: 'Thread and nut strength', lines: strengthLines(data.bolting) },
     ...gaskets.map((gasket, at) => ({
       name: at === 0 ? 'Gasket data sheet' : `Gasket ${at + 1} in series`,
@@ -24,6 +26,37 @@ export function jointGroups(data: JointData): JointGroup[] {
     ...data.boltSets.map((set) => ({ name: `Bolt set ${set.name}`, lines: boltSetLines(set) })),
   ];
 }
+
+function identityLines(data: JointData): JointLine[] {
+  const identity = identityOf(data);
+  const { neighbours, confusableWith } = identity;
+  const where = [asTyped(identity.distance), identity.direction].filter(Boolean).join(' ');
+  return [
+    entered('Landmark', identity.landmark),
+    entered('From the landmark', where),
+    entered('Grid or elevation', identity.grid),
+    entered('Valve', identity.valve),
+    entered('Side of the valve', identity.valveSide),
+    entered('Neighbours', noneOr(neighbours)),
+    entered('Type of joint', identity.type),
+    entered('Bolt 1 is marked', identity.numberingMark),
+    entered('System', identity.system),
+    entered('Line or equipment', identity.line),
+    entered(
+      'Drawing',
+      [identity.drawing, identity.revision && `rev. ${identity.revision}`].filter(Boolean).join(' '),
+    ),
+    entered('Test pack', identity.testPack),
+    entered('Isolation boundary', identity.isolationBoundary),
+    entered('Could be taken for', noneOr(confusableWith?.map(({ tag }) => tag) ?? null)),
+    entered('Bolts hold the pressure in', yesNo(retainsPressure(data.bolting))),
+  ];
+}
+
+const noneOr = (tags: readonly string[] | null) =>
+  tags === null ? null : tags.length === 0 ? 'none' : tags.join(', ');
+
+const yesNo = (value: boolean | null) => (value === null ? null : value ? 'yes' : 'no');
 
 function strengthLines(bolting: JointData['bolting']): JointLine[] {
   return [
@@ -98,7 +131,7 @@ function retighteningLines({ retightening }: JointData): JointLine[] {
     entered('Procedure of the site', procedure),
     entered('Stud temperature, from', asTyped(from)),
     entered('Stud temperature, to', asTyped(to)),
-    entered('Gasket excluded', gasketExcluded === null ? null : gasketExcluded ? 'yes' : 'no'),
+    entered('Gasket excluded', yesNo(gasketExcluded)),
   ];
 }
 
@@ -111,6 +144,7 @@ function boltSetLines(set: JointData['boltSets'][number]): JointLine[] {
     entered('Stud grade', bolting.grade),
     entered('Stud length', asTyped(bolting.studLength)),
     entered('Grip length', asTyped(bolting.grip)),
+    entered('Hold the pressure in', yesNo(retainsPressure(bolting))),
     entered('Gap to hub or pipe', asTyped(set.space.radialGap)),
     entered('Free distance along the stud', asTyped(set.space.axialGap ?? null)),
     ...(set.lubricant === null ? [entered('Lubricant', 'as the joint')] : [lubricantLine(set)]),

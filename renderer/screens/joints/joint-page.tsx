@@ -1,10 +1,13 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
 import type { JointDetail } from '../../../core/contract/joint.ts';
+import { identityOf } from '../../../core/joint/identity.ts';
 import { useAsk } from '../../app/ask.ts';
 import { Asked } from '../../components/asked.tsx';
 import { BoltCircle } from '../../components/bolt-circle.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
+import { Picture } from '../../components/picture.tsx';
+import { Attachments } from '../attachments/attachments.tsx';
 import { JointChartSection } from './joint-chart-section.tsx';
 import { type JointGroup, jointGroups } from './joint-groups.ts';
 import { JointHistory } from './joint-history.tsx';
@@ -42,7 +45,10 @@ function JointSections({ joint, line, onLine }: JointSectionsProps) {
     <>
       <div className="two top-aligned">
         <ValueLines lines={jointLines(joint)} chosen={line} onChoose={onLine} />
-        <JointDrawing joint={joint} />
+        <div>
+          <JointDrawing joint={joint} />
+          <JointPhoto joint={joint} />
+        </div>
       </div>
       <section aria-label="Further data">
         {jointGroups(joint.data).map((group) => (
@@ -56,8 +62,19 @@ function JointSections({ joint, line, onLine }: JointSectionsProps) {
         </section>
       )}
       <JointChartSection id={joint.id} />
+      <JointFiles id={joint.id} />
       <JointHistory id={joint.id} />
     </>
+  );
+}
+
+function JointFiles({ id }: { readonly id: string }) {
+  const owner = { kind: 'joint', id } as const;
+  const files = useAsk('attachment.list', owner);
+  return (
+    <Asked asking={files} what="the files">
+      {({ rows }) => <Attachments owner={owner} rows={rows} />}
+    </Asked>
   );
 }
 
@@ -97,6 +114,11 @@ export function JointTitle({ joint }: { readonly joint: JointDetail }) {
       }
     />
   );
+}
+
+function JointPhoto({ joint: { data } }: { readonly joint: JointDetail }) {
+  const { photo } = identityOf(data);
+  return photo === null ? null : <Picture hash={photo} label={`Photo of ${data.tag}`} />;
 }
 
 function JointDrawing({ joint }: { readonly joint: JointDetail }) {
