@@ -36,7 +36,7 @@ export function interaction(joint: RingJoint, modes: number = MODES): number[] {
  * Whole matrix from the first row of a joint whose bolts are all alike.
  *
  * Equation: Aᵢⱼ = A(|i − j| mod N).
- * @param row A(0) … A(N − 1), m/N
+ * @param row A(0) … A(N − 1), m/N, A(0) above 0
  * @returns N rows, symmetric where A(k) = A(N − k)
  * @example circulant([2, 1, 1]) // [[2, 1, 1], [1, 2, 1], [1, 1, 2]]
  * @source definition of a circulant matrix

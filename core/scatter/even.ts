@@ -25,7 +25,7 @@ const MOST_TRIES = 25;
  *
  * Equation: δ* = A·(F·1); set value = load of the bolt with its nut at min(δ*, δ(F_limit)).
  * @param joint ring joint
- * @param order bolts in the order of one trip, each once, 1 … N
+ * @param order numbers of the bolts in the order of one trip, each once, 1 to 400
  * @param target F, N, above 0
  * @param limit largest load of one bolt at any moment, N, at least the target
  * @param options trips allowed (whole, at least 1) and largest deviation at the end (1, above 0)

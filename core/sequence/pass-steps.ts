@@ -27,7 +27,7 @@ export function passSteps(
  * Bolts to be turned now: those of the first step that is not done. A step that a stop cut in half is finished first.
  *
  * @param steps steps of a pass in order
- * @param open bolts of the pass still to be turned
+ * @param open numbers of the bolts of the pass still to be turned, 1 to 400
  * @returns bolts of one step, one per tool that still has work; empty when nothing is open
  * @example nextBolts([[1, 4], [2, 5]], [4, 2, 5]) // [4]
  * @source rule of this program

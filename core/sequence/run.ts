@@ -114,7 +114,7 @@ function standing(known: Partial<RunStanding> & Pick<RunStanding, 'state'>): Run
  * Bolts of a stint that were not turned in the order of the plan.
  *
  * @param steps steps of the pass in order
- * @param bolts bolts as they were turned
+ * @param bolts numbers of the bolts as they were turned, 1 to 400
  * @returns bolts turned after one that comes later in the plan; those of one step have no order among themselves
  * @example outOfOrder([[1], [3], [2], [4]], [1, 2, 3]) // [3]
  * @source rule of this program
