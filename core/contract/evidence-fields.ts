@@ -23,12 +23,14 @@ export const bolts = z.array(boltNumber).max(400).nullable().default(null);
 const pictures = z.array(hashText).max(20, 'at most 20 pictures').default([]);
 export const clock = z.int('a whole hour').min(1, 'allowed 1 to 12').max(12, 'allowed 1 to 12');
 
+/** Fields of the record that don't apply here; each needs its reason, or it counts as missing. */
+export const notApplicable = z
+  .array(z.strictObject({ field: z.enum(RECORD_FIELDS), reason: text(300) }))
+  .max(RECORD_FIELDS.length)
+  .default([]);
+
 export const common = {
-  /** Fields of the record that don't apply here; each needs its reason, or it counts as missing. */
-  notApplicable: z
-    .array(z.strictObject({ field: z.enum(RECORD_FIELDS), reason: text(300) }))
-    .max(RECORD_FIELDS.length)
-    .default([]),
+  notApplicable,
   pictures,
   /** What went otherwise than planned and how it was met; what the next crew should know. */
   problems: words(1000),

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { hashText } from './attachment.ts';
+import { notApplicable } from './evidence-fields.ts';
 import { entered, optionalText, text } from './values.ts';
 
 const words = (max: number) => optionalText(max).default('');
@@ -50,6 +51,7 @@ export const jointIdentity = z
       .max(20, 'at most 20')
       .nullable()
       .default(null),
+    notApplicable,
   })
   .prefault({});
 export type JointIdentity = z.output<typeof jointIdentity>;

@@ -39,6 +39,7 @@ import {
   decisionData,
   recallView,
 } from './recall.ts';
+import { completeness, completenessInput } from './record.ts';
 import { referenceChoices, registerCreate, registerState } from './register.ts';
 import { issuedSetting, settingCard, settingInput, settingSummary, suitRow } from './setting.ts';
 import {
@@ -90,6 +91,7 @@ export const requests = {
   'joint.save': { input: edit(jointData), output: written },
   'joint.history': { input: z.strictObject({ id, ...page }), output: listOf(historyRow) },
   'joint.chart': { input: byId, output: jointChart },
+  'record.completeness': { input: completenessInput, output: completeness },
   'joint.compareSheet': { input: sheetInput, output: sheetComparison },
   'tool.list': { input: toolListInput, output: listOf(toolSummary) },
   'tool.get': { input: byId, output: toolDetail },

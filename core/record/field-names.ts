@@ -15,6 +15,7 @@ export const RECORD_FIELDS = [
   'neighbours',
   'confusable joints',
   'photo',
+  'joint type',
   'test pack',
   'isolation boundary',
 
@@ -32,6 +33,7 @@ export const RECORD_FIELDS = [
   'washers',
   'room for the tool',
   'pressure-retaining bolts',
+  'numbering mark',
 
   'bolt grade',
   'nut grade',
@@ -39,6 +41,7 @@ export const RECORD_FIELDS = [
   'stud use count',
   'stud batch',
   'stud certificate',
+  'stud coating',
   'flange material',
   'gasket type',
   'gasket batch',
@@ -116,6 +119,7 @@ export const RECORD_FIELDS = [
   'competence',
   'supervisor',
   'inspector',
+  'signatures',
 
   'problems and solutions',
   'advice',

@@ -26,6 +26,7 @@ import { getJoint, jointChart, jointHistory, listJoints, saveJoint } from './req
 import { getKit, listKits, saveKit } from './requests/kit.ts';
 import { openPassesOf, recordPassOf } from './requests/pass.ts';
 import { listPeople, savePerson } from './requests/person.ts';
+import { recordCompleteness } from './requests/record.ts';
 import { choices } from './requests/reference.ts';
 import {
   computeSetting,
@@ -57,6 +58,7 @@ export const READS: { readonly [N in ReadName]: Read<N> } = {
   'joint.get': getJoint,
   'joint.history': jointHistory,
   'joint.chart': jointChart,
+  'record.completeness': recordCompleteness,
   'joint.compareSheet': compareJobSheet,
   'tool.list': listTools,
   'tool.get': getTool,

@@ -44,6 +44,7 @@ export function identityFromRow(row: RowReader, existing: JointData | null) {
     isolationBoundary: row.text('isolation boundary', before?.isolationBoundary),
     numberingMark: row.text('numbering mark', before?.numberingMark),
     photo: before?.photo ?? null,
+    notApplicable: before?.notApplicable ?? [],
     confusableWith: confusables(row, before?.confusableWith ?? null),
   };
 }

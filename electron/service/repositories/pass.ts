@@ -23,6 +23,23 @@ export async function passesOfRun(db: Db, runId: string): Promise<RecordedPass[]
   return rows.map(read);
 }
 
+/** Passes of a joint between two moments, for a tightening that has no record of its end yet. */
+export async function passesOfJoint(
+  db: Db,
+  jointId: string,
+  { from, until }: { readonly from: string | null; readonly until: string | null },
+): Promise<RecordedPass[]> {
+  let query = db
+    .selectFrom('pass_record')
+    .innerJoin('event', 'event.id', 'pass_record.id')
+    .select(['event.id', 'event.body'])
+    .where('pass_record.joint_id', '=', jointId);
+  if (from !== null) query = query.where('pass_record.ended_at_utc', '>=', from);
+  if (until !== null) query = query.where('pass_record.ended_at_utc', '<', until);
+  const rows = await query.orderBy('pass_record.ended_at_utc').orderBy('pass_record.id').execute();
+  return rows.map(read);
+}
+
 export async function passesById(db: Db, ids: readonly string[]): Promise<Map<string, RecordedPass>> {
   if (ids.length === 0) return new Map();
   const rows = await db

@@ -10,6 +10,7 @@ import { SeverityMark } from '../../components/marks.tsx';
 import { Measure } from '../../components/number.tsx';
 import { StandingMark } from '../cases/standing-mark.tsx';
 import { JointIndex } from '../joints/joint-index.tsx';
+import { RecordSection } from '../record/record-section.tsx';
 
 export function EventPage({ id }: { readonly id: string }) {
   const event = useAsk('event.get', { id });
@@ -118,6 +119,7 @@ function EventBody({ event }: { readonly event: EventDetail }) {
           </ul>
         </section>
       )}
+      <RecordSection jointId={event.jointId} eventId={event.id} />
       {event.remarks && (
         <section>
           <h2>Remarks</h2>

@@ -1,5 +1,7 @@
 import { useFieldArray, useFormContext, useWatch } from 'react-hook-form';
 import { jointType, valveSide } from '../../../core/contract/identity.ts';
+import { RECORD_FIELDS } from '../../../core/record/field-names.ts';
+import { FIELDS } from '../../../core/record/fields.ts';
 import { useAsk } from '../../app/ask.ts';
 import { Check, Choice, type Option, Quantity, same, Text } from '../../components/fields.tsx';
 import { Fold } from '../../components/fold.tsx';
@@ -12,7 +14,7 @@ export function IdentityFields({ jointId }: { readonly jointId: string | null })
       <Fold
         title="Where it is and what it belongs to"
         under={['identity.']}
-        except={['identity.confusableWith', 'identity.noneConfusable']}
+        except={['identity.confusableWith', 'identity.noneConfusable', 'identity.notApplicable']}
       >
         <div className="fields">
           <Text name="identity.landmark" label="Landmark" hint="A fixed thing nearby, as pump P-101" />
@@ -50,6 +52,7 @@ export function IdentityFields({ jointId }: { readonly jointId: string | null })
         </div>
       </Fold>
       <Confusables />
+      <PutAside />
     </>
   );
 }
@@ -75,6 +78,47 @@ function Photo({ jointId }: { readonly jointId: string | null }) {
       blank="None"
       hint="One of the pictures under Files on the joint’s page"
     />
+  );
+}
+
+/** What a joint itself answers for, and could have no answer to. */
+const COULD_BE_PUT_ASIDE = RECORD_FIELDS.filter(
+  (name) => !FIELDS[name].always && FIELDS[name].place.startsWith('joint:'),
+);
+
+function PutAside() {
+  const { control } = useFormContext<JointForm>();
+  const rows = useFieldArray({ control, name: 'identity.notApplicable' });
+  const chosen = useWatch({ control, name: 'identity.notApplicable' });
+  return (
+    <Fold title="Fields that don’t apply to this joint" under={['identity.notApplicable']}>
+      <p className="small lead-in">
+        A field put aside with its reason counts as answered in the record: side of valve, where there is no
+        valve.
+      </p>
+      {rows.fields.map((row, at) => (
+        <div className="fields" key={row.id}>
+          <Choice
+            name={`identity.notApplicable.${at}.field`}
+            label={`Field ${at + 1}`}
+            options={same(COULD_BE_PUT_ASIDE)}
+          />
+          <Text name={`identity.notApplicable.${at}.reason`} label={`Why field ${at + 1} doesn’t apply`} />
+          <button type="button" className="link small" onClick={() => rows.remove(at)}>
+            Ask for {chosen[at]?.field} again
+          </button>
+        </div>
+      ))}
+      {rows.fields.length < COULD_BE_PUT_ASIDE.length && (
+        <button
+          type="button"
+          className="quiet"
+          onClick={() => rows.append({ field: 'side of valve', reason: '' })}
+        >
+          Put a field aside
+        </button>
+      )}
+    </Fold>
   );
 }
 

@@ -38,6 +38,7 @@ test('identity survives the way through the form', () => {
     valveSide: 'downstream',
     neighbours: 'J-2; J-3 ;',
     confusableWith: [{ tag: 'J-11', tell: 'blue handwheel on this one' }],
+    notApplicable: [{ field: 'room for the tool', reason: 'tightened by hand' }],
   });
   expect(once.identity).toMatchObject({ valveSide: 'downstream', neighbours: ['J-2', 'J-3'] });
   expect(jointData.parse(jointInput(jointForm(once), once))).toEqual(once);

@@ -25,6 +25,8 @@ export interface IdentityForm {
   confusableWith: { tag: string; tell: string }[];
   /** Somebody looked for joints it could be taken for and found none. */
   noneConfusable: boolean;
+  /** Fields of the record that this joint has no answer to, each with its reason. */
+  notApplicable: { field: string; reason: string }[];
 }
 
 export const EMPTY_IDENTITY: IdentityForm = {
@@ -46,6 +48,7 @@ export const EMPTY_IDENTITY: IdentityForm = {
   photo: '',
   confusableWith: [],
   noneConfusable: false,
+  notApplicable: [],
 };
 
 export function identityForm(data: JointData): IdentityForm {
@@ -60,6 +63,7 @@ export function identityForm(data: JointData): IdentityForm {
     photo: photo ?? '',
     confusableWith: confusableWith ?? [],
     noneConfusable: confusableWith?.length === 0,
+    notApplicable: identity.notApplicable ?? [],
   };
 }
 
@@ -70,6 +74,7 @@ export function identityInput(form: IdentityForm): IdentityInput {
   const { confusableWith, noneConfusable, neighbours, distance, type, valveSide, photo, ...words } = form;
   return {
     ...words,
+    notApplicable: form.notApplicable as IdentityInput['notApplicable'],
     type: textOrNull(type) as IdentityInput['type'],
     distance: orNull(distance),
     valveSide: textOrNull(valveSide) as IdentityInput['valveSide'],

@@ -8,6 +8,7 @@ import { BoltCircle } from '../../components/bolt-circle.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
 import { Picture } from '../../components/picture.tsx';
 import { Attachments } from '../attachments/attachments.tsx';
+import { RecordSection } from '../record/record-section.tsx';
 import { JointChartSection } from './joint-chart-section.tsx';
 import { type JointGroup, jointGroups } from './joint-groups.ts';
 import { JointHistory } from './joint-history.tsx';
@@ -62,6 +63,7 @@ function JointSections({ joint, line, onLine }: JointSectionsProps) {
         </section>
       )}
       <JointChartSection id={joint.id} />
+      <RecordSection jointId={joint.id} eventId={null} />
       <JointFiles id={joint.id} />
       <JointHistory id={joint.id} />
     </>
