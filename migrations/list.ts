@@ -6,6 +6,7 @@ import { up as createRecords } from './20261125T1730_create_records.ts';
 import { up as createSiteTables } from './20261125T1815_create_site_tables.ts';
 import { up as createToolRoom } from './20261125T2010_create_tool_room.ts';
 import { up as createCases } from './20261125T2020_create_cases.ts';
+import { up as createAccess } from './20261126T0300_create_access.ts';
 import { up as nameSquareDriveHeads } from './20261126T0300_name_square_drive_heads.ts';
 import { up as linkDecisions } from './20261126T0310_link_decisions_to_joints.ts';
 import { up as createPasses } from './20261126T0320_create_passes.ts';
@@ -20,6 +21,7 @@ export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '20261125T1815_create_site_tables': { up: createSiteTables },
   '20261125T2010_create_tool_room': { up: createToolRoom },
   '20261125T2020_create_cases': { up: createCases },
+  '20261126T0300_create_access': { up: createAccess },
   '20261126T0300_name_square_drive_heads': { up: nameSquareDriveHeads },
   '20261126T0310_link_decisions_to_joints': { up: linkDecisions },
   '20261126T0320_create_passes': { up: createPasses },

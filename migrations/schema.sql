@@ -97,6 +97,18 @@ CREATE TABLE checklist (
        data text not null check (json_valid(data))
      ) strict;
 
+CREATE TABLE competence (
+       id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
+       version integer not null check (version >= 1),
+       person_id text not null references person (id) on delete restrict,
+       scheme text not null check (length(scheme) between 1 and 120),
+       issued_on text not null check (issued_on glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]'),
+       last_good_day text check (last_good_day glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]'),
+       withdrawn integer not null check (withdrawn in (0, 1)),
+       data text not null check (json_valid(data)),
+       check (last_good_day >= issued_on)
+     ) strict;
+
 CREATE TABLE draft (
        kind text not null check (length(kind) between 1 and 60),
        subject_id text not null check (length(subject_id) = 36 and subject_id glob '????????-????-????-????-????????????'),
@@ -278,6 +290,25 @@ CREATE TABLE person (
 
 CREATE TABLE person_part (name text primary key) strict, without rowid;
 
+CREATE TABLE person_roles (
+       person_id text primary key references person (id) on delete restrict,
+       version integer not null check (version >= 1),
+       roles text not null check (json_valid(roles))
+     ) strict;
+
+CREATE TABLE person_secret (
+       person_id text primary key references person (id) on delete restrict,
+       version integer not null check (version >= 1),
+       function text not null check (function in ('scrypt')),
+       cost integer not null check (cost between 1024 and 16777216),
+       block_size integer not null check (block_size between 1 and 64),
+       parallelization integer not null check (parallelization between 1 and 64),
+       salt blob not null check (length(salt) = 16),
+       hash blob not null check (length(hash) = 32),
+       to_be_changed integer not null check (to_be_changed in (0, 1)),
+       changed_at text not null check (changed_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z')
+     ) strict;
+
 CREATE TABLE plant_unit (
        id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
        site_id text not null references site (id) on delete restrict,
@@ -349,6 +380,19 @@ CREATE TABLE setting (
        dial_pa real check (dial_pa between 0 and 400000000),
        check (ends_on >= starts_on),
        check ((dial_value is null) = (dial_pa is null) and (dial_unit is null) = (dial_pa is null))
+     ) strict;
+
+CREATE TABLE setting_override (
+       setting_id text not null references setting (id) on delete restrict,
+       code text not null check (length(code) between 1 and 60),
+       reason text not null check (length(reason) between 1 and 500),
+       primary key (setting_id, code)
+     ) strict, without rowid;
+
+CREATE TABLE sign_in (
+       event_id text primary key references event (id) on delete restrict,
+       person_id text not null references person (id) on delete restrict,
+       begun_at text not null check (begun_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z')
      ) strict;
 
 CREATE TABLE site (
@@ -484,6 +528,12 @@ CREATE TABLE tool_rule (
        data text not null check (json_valid(data))
      ) strict;
 
+CREATE TABLE wrong_secret (
+       about text primary key check (length(about) between 1 and 20),
+       count integer not null check (count >= 1),
+       moment text not null check (moment glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z')
+     ) strict, without rowid;
+
 CREATE INDEX attachment_use_by_event on attachment_use (owner_event_id) where owner_event_id is not null;
 
 CREATE INDEX attachment_use_by_hash on attachment_use (attachment_hash);
@@ -497,6 +547,8 @@ CREATE INDEX breakout_by_joint on breakout (joint_id, happened_at_utc);
 CREATE INDEX breakout_by_setting on breakout (setting_id) where setting_id is not null;
 
 CREATE INDEX certificate_by_tool on certificate (tool_id, calibrated_on);
+
+CREATE INDEX competence_by_person on competence (person_id, issued_on);
 
 CREATE INDEX event_attachment_hash on event_attachment (attachment_hash);
 
@@ -749,6 +801,20 @@ CREATE TRIGGER setting_no_reinsert before insert on setting
        when exists (select 1 from setting where id = new.id) begin select raise(abort, 'setting is append-only'); end;
 
 CREATE TRIGGER setting_no_update before update on setting begin select raise(abort, 'setting is append-only'); end;
+
+CREATE TRIGGER setting_override_no_delete before delete on setting_override begin select raise(abort, 'setting_override is append-only'); end;
+
+CREATE TRIGGER setting_override_no_reinsert before insert on setting_override
+       when exists (select 1 from setting_override where setting_id = new.setting_id and code = new.code) begin select raise(abort, 'setting_override is append-only'); end;
+
+CREATE TRIGGER setting_override_no_update before update on setting_override begin select raise(abort, 'setting_override is append-only'); end;
+
+CREATE TRIGGER sign_in_no_delete before delete on sign_in begin select raise(abort, 'sign_in is append-only'); end;
+
+CREATE TRIGGER sign_in_no_reinsert before insert on sign_in
+       when exists (select 1 from sign_in where event_id = new.event_id) begin select raise(abort, 'sign_in is append-only'); end;
+
+CREATE TRIGGER sign_in_no_update before update on sign_in begin select raise(abort, 'sign_in is append-only'); end;
 
 CREATE TRIGGER table_confirmation_no_delete before delete on table_confirmation begin select raise(abort, 'table_confirmation is append-only'); end;
 

@@ -65,6 +65,7 @@ export const SOUND_ROWS: readonly (readonly [string, Row])[] = [
   ['event', event(13, 'case decided')],
   ['event', event(14, 'case closed')],
   ['event', event(15, 'pass recorded')],
+  ['event', event(16, 'sign-in begun')],
   [
     'request_receipt',
     { key: uuid(10), request: 'unit.save', input_hash: hash(1), answer: '{}', recorded_at: NOW },
@@ -381,6 +382,38 @@ export const SOUND_ROWS: readonly (readonly [string, Row])[] = [
       person_id: uuid(22),
     },
   ],
+  ['sign_in', { event_id: uuid(16), person_id: uuid(22), begun_at: NOW }],
+  ['person_roles', { person_id: uuid(22), version: 1, roles: '["engineer"]' }],
+  [
+    'competence',
+    {
+      id: uuid(90),
+      version: 1,
+      person_id: uuid(22),
+      scheme: 'EN 1591-4',
+      issued_on: '2024-03-16',
+      last_good_day: '2029-03-15',
+      withdrawn: 0,
+      data: '{}',
+    },
+  ],
+  [
+    'person_secret',
+    {
+      person_id: uuid(22),
+      version: 1,
+      function: 'scrypt',
+      cost: 1024,
+      block_size: 8,
+      parallelization: 1,
+      salt: new Uint8Array(16),
+      hash: new Uint8Array(32),
+      to_be_changed: 0,
+      changed_at: NOW,
+    },
+  ],
+  ['wrong_secret', { about: 'name 0f3a', count: 1, moment: NOW }],
+  ['setting_override', { setting_id: uuid(4), code: 'certificate_lapsed', reason: 'checked today' }],
   [
     'pass_record',
     {
@@ -509,6 +542,18 @@ export const AWKWARD_VALUES: readonly (readonly [string, string, unknown, string
   ['recall_decision', 'tightening_id', uuid(999), 'tightening that does not exist'],
   ['recall_closure', 'decided', 2, 'more decisions than affected records'],
   ['recall_closure', 'case_id', uuid(999), 'case that does not exist'],
+  ['sign_in', 'person_id', uuid(999), 'person who does not exist'],
+  ['person_roles', 'roles', 'engineer', 'roles that are no JSON'],
+  ['competence', 'last_good_day', '2024-03-15', 'last day before the first'],
+  ['competence', 'person_id', uuid(999), 'person who does not exist'],
+  ['competence', 'withdrawn', 2, 'neither 0 nor 1'],
+  ['person_secret', 'salt', new Uint8Array(8), 'salt that is too short'],
+  ['person_secret', 'hash', 'text', 'hash that is text'],
+  ['person_secret', 'cost', 1, 'cost of next to nothing'],
+  ['person_secret', 'function', 'sha256', 'function that is too fast'],
+  ['wrong_secret', 'count', 0, 'count of none'],
+  ['setting_override', 'reason', '', 'refusal set aside without a reason'],
+  ['setting_override', 'setting_id', uuid(999), 'setting that does not exist'],
   ['pass_record', 'pass', 6, 'pass beyond the last of the plan'],
   ['pass_record', 'last_bolt', null, 'bolts without the last of them'],
   ['pass_record', 'stopped', 'bored', 'reason that does not exist'],
@@ -547,6 +592,8 @@ export const APPEND_ONLY: readonly string[] = [
   'recall_closure',
   'pass_record',
   'tightening_pass',
+  'sign_in',
+  'setting_override',
 ];
 
 export function insert(database: Database.Database, table: string, row: Row, verb = 'insert'): void {
@@ -577,6 +624,12 @@ const TOOL_ROOM_TABLES = [
   'pass_record',
   'tightening_pass',
   'draft',
+  'sign_in',
+  'person_roles',
+  'competence',
+  'person_secret',
+  'wrong_secret',
+  'setting_override',
 ];
 
 const LATER_KINDS = [
@@ -587,11 +640,25 @@ const LATER_KINDS = [
   'case decided',
   'case closed',
   'pass recorded',
+  'sign-in begun',
 ];
 
 /** Rows that need the step which made passes and drafts. */
 export const isOfPasses = ([table, { kind }]: (typeof SOUND_ROWS)[number]) =>
   ['pass_record', 'tightening_pass', 'draft'].includes(table) || kind === 'pass recorded';
+
+const ACCESS_TABLES = [
+  'sign_in',
+  'person_roles',
+  'competence',
+  'person_secret',
+  'wrong_secret',
+  'setting_override',
+];
+
+/** Rows that need the step which made sign-in. */
+export const isOfAccess = ([table, { kind }]: (typeof SOUND_ROWS)[number]) =>
+  ACCESS_TABLES.includes(table) || kind === 'sign-in begun';
 
 /** Rows that were there before the tool room came. */
 export const ROWS_BEFORE_TOOL_ROOM = SOUND_ROWS.filter(

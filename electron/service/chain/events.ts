@@ -1,3 +1,5 @@
+import type { CompetenceStanding } from '../../../core/access/competence.ts';
+import type { CompetenceData, Role } from '../../../core/contract/access.ts';
 import type { AttachmentData } from '../../../core/contract/attachment.ts';
 import type { CheckData, ChecklistData, ToolRuleData } from '../../../core/contract/check.ts';
 import type { KitData, MoveData, ToolStatus } from '../../../core/contract/custody.ts';
@@ -9,6 +11,7 @@ import type { CaseData, CloseData, DecisionData, RecallView } from '../../../cor
 import type { SettingCard, SettingData } from '../../../core/contract/setting.ts';
 import type { ConfirmData, PassPlanData, SiteRowData } from '../../../core/contract/site.ts';
 import type { CertificateData, ToolClass, ToolData } from '../../../core/contract/tool.ts';
+import type { FindingCode } from '../../../core/findings/codes.ts';
 import type { CardInput } from '../../../core/setting/input.ts';
 
 /** Version of the bodies written now. Bodies already recorded keep theirs for ever. */
@@ -70,6 +73,17 @@ export interface StatusChange {
   readonly to: ToolStatus;
 }
 
+/** What a secret was asked for. */
+export type SecretUse = 'sign-in' | 'change of the secret' | 'signature';
+
+/** A refusal that was set aside, as it stood; the card keeps the finding itself. */
+export interface SetAside {
+  readonly code: FindingCode;
+  /** What it was about, one entry for each finding of the code. */
+  readonly findings: readonly { readonly subject: string; readonly title: string; readonly detail: string }[];
+  readonly reason: string;
+}
+
 /** Kind → what the body carries. Names are frozen once released. */
 export interface EventDataByKind {
   'register created': { readonly site: SiteData };
@@ -85,6 +99,10 @@ export interface EventDataByKind {
     /** What the card was computed from. The register's other cassettes and reducers only name alternatives in refusals. */
     readonly cardInput: CardInput;
     readonly card: SettingCard;
+    /** Absent in bodies recorded before refusals could be set aside. */
+    readonly overrides?: readonly SetAside[];
+    /** How the issuer's competence stood; null without sign-in, absent in bodies recorded before it was kept. */
+    readonly issuerCompetence?: CompetenceStanding | null;
   };
   'tightening recorded': RecordedWork<TighteningData> & { readonly torque: KnownTorque };
   'breakout recorded': RecordedWork<BreakoutData> & {
@@ -128,6 +146,24 @@ export interface EventDataByKind {
   'case closed': { readonly data: CloseData; readonly recall: RecallView };
   /** The content lies in a file named by its hash. */
   'attachment added': Omit<AttachmentData, 'content'> & { readonly hash: string; readonly size: number };
+  /** From here on the register asks who is there. It is never undone. */
+  'sign-in begun': { readonly personId: string };
+  'signed in': { readonly personId: string };
+  /** Null: a name that nobody with a secret has. What was typed is not kept: it may be a secret in the wrong field. */
+  'sign-in failed': { readonly personId: string | null; readonly use: SecretUse };
+  'locked out': { readonly personId: string | null; readonly until: string };
+  /** That it was changed and by whom; neither the secret nor anything made of it. */
+  'secret changed': {
+    readonly personId: string;
+    readonly by: 'the person' | 'an administrator';
+    readonly toBeChanged: boolean;
+  };
+  'person roles saved': {
+    readonly personId: string;
+    readonly version: number;
+    readonly roles: readonly Role[];
+  };
+  'competence saved': { readonly id: string; readonly version: number; readonly data: CompetenceData };
   'import confirmed': {
     readonly kind: ImportKind;
     readonly fileName: string;

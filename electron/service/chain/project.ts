@@ -1,4 +1,5 @@
 import type { Kysely } from 'kysely';
+import { projectAccess, projectCompetences, projectRoles, projectSignIn } from '../projections/access.ts';
 import { projectAttachments } from '../projections/attachment.ts';
 import { projectCases, projectClosures, projectDecisions } from '../projections/case.ts';
 import { projectCertificates } from '../projections/certificate.ts';
@@ -45,6 +46,13 @@ const PROJECTORS: { readonly [K in EventKind]: Projector<K> } = {
   'case opened': projectCases,
   'case decided': projectDecisions,
   'case closed': projectClosures,
+  'sign-in begun': projectSignIn,
+  'signed in': projectAccess,
+  'sign-in failed': projectAccess,
+  'locked out': projectAccess,
+  'secret changed': projectAccess,
+  'person roles saved': projectRoles,
+  'competence saved': projectCompetences,
   // The file's records come as events of their own.
   'import confirmed': async () => undefined,
 };

@@ -27,5 +27,10 @@ export const projectSettings: Projector<'setting issued'> = async (db, events) =
       { event_id: id, person_id: data.personId, role: 'issued', position: 0 },
     ]);
     await insertRows(db, 'event_tool', await toolLinks(db, id, input, null));
+    await insertRows(
+      db,
+      'setting_override',
+      (data.overrides ?? []).map(({ code, reason }) => ({ setting_id: id, code, reason })),
+    );
   }
 };

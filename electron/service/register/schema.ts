@@ -257,6 +257,35 @@ export interface RegisterSchema {
     happened_at_utc: string;
     person_id: string;
   };
+  /** One row once an administrator has begun sign-in. */
+  sign_in: { event_id: string; person_id: string; begun_at: string };
+  person_roles: { person_id: string; version: number; roles: string };
+  competence: {
+    id: string;
+    version: number;
+    person_id: string;
+    scheme: string;
+    issued_on: string;
+    /** As core works it out from scheme and paper; null when not known. */
+    last_good_day: string | null;
+    withdrawn: number;
+    data: string;
+  };
+  /** In no event, and no projection of any. */
+  person_secret: {
+    person_id: string;
+    version: number;
+    function: 'scrypt';
+    cost: number;
+    block_size: number;
+    parallelization: number;
+    salt: Uint8Array;
+    hash: Uint8Array;
+    to_be_changed: number;
+    changed_at: string;
+  };
+  /** Wrong secrets by name, and of all names together; in no event. */
+  wrong_secret: { about: string; count: number; moment: string };
   /** What lists need; input and frozen card stand in the event's body. */
   setting: {
     id: string;
@@ -272,6 +301,8 @@ export interface RegisterSchema {
     dial_unit: string | null;
     dial_pa: number | null;
   };
+  /** Refusals that were set aside when it was issued. */
+  setting_override: { setting_id: string; code: string; reason: string };
   tightening: WorkColumns & TypedTorque & { bolts_tightened: number; final_pass_no_turn: number };
   breakout: WorkColumns & {
     readings: number;
@@ -339,7 +370,9 @@ export type PersonRole =
   | 'attached'
   | 'opened the case'
   | 'decided'
-  | 'closed the case';
+  | 'closed the case'
+  /** Sign-in, secret, roles or competence of this person. */
+  | 'access';
 
 interface WorkColumns {
   id: string;
