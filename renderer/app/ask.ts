@@ -47,6 +47,8 @@ interface AskOptions {
   readonly enabled?: boolean;
   /** Keep the last answer on the page until the next one is there. */
   readonly keep?: boolean;
+  /** Nothing is remembered from an earlier visit: the page begins with what the register holds now. */
+  readonly fresh?: boolean;
 }
 
 export function useAsk<N extends ReadName>(
@@ -59,6 +61,7 @@ export function useAsk<N extends ReadName>(
     queryFn: () => settle(name, input),
     enabled: options.enabled ?? true,
     ...(options.keep ? { placeholderData: keepPreviousData as never } : {}),
+    ...(options.fresh ? { gcTime: 0 } : {}),
   });
 }
 

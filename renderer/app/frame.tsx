@@ -15,6 +15,7 @@ const DOORS = [
       /^\/(tool-room|tools|due|custody|kits|labels|checks|checklists|tool-rules|cases|import\/(tools|certificate))/,
   },
   { words: 'Joints', to: '/joints', holds: /^\/($|joints|settings|events|units|import\/joints)/ },
+  { words: 'At the joint', to: '/at', holds: /^\/at/ },
   { words: 'Evidence', to: '/evidence', holds: /^\/(evidence|people|site-tables|plans)/ },
 ];
 
@@ -22,6 +23,14 @@ export function Frame() {
   const register = useRegister();
   const [location] = useLocation();
   usePageFocus(location);
+  // At the joint the whole window is one decision.
+  if (/^\/at($|\/)/.test(location)) {
+    return (
+      <Boundary key={location}>
+        <Pages />
+      </Boundary>
+    );
+  }
   return (
     <>
       <button

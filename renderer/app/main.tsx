@@ -7,6 +7,7 @@ import './styles/form.css';
 import './styles/card.css';
 import './styles/tool-room.css';
 import './styles/checks.css';
+import './styles/at-joint.css';
 import '../print/print.css';
 import '../print/tool-room.css';
 import { QueryClientProvider } from '@tanstack/react-query';

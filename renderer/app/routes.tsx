@@ -1,6 +1,8 @@
 import { Fragment, type ReactElement } from 'react';
 import { Link, Redirect, Route, Switch } from 'wouter';
 import { Desk, Title } from '../components/desk.tsx';
+import { AtJoint } from '../screens/at-joint/at-joint.tsx';
+import { FindJoint } from '../screens/at-joint/find-joint.tsx';
 import { CaseList } from '../screens/cases/case-list.tsx';
 import { NewCase } from '../screens/cases/case-new.tsx';
 import { CasePage } from '../screens/cases/case-page.tsx';
@@ -84,6 +86,12 @@ export function Pages() {
       <Route path="/joints/:id/record/breakout/:settingId?">
         {about((id, { settingId }) => (
           <RecordBreakout jointId={id} settingId={settingId ?? null} />
+        ))}
+      </Route>
+      <Route path="/at" component={FindJoint} />
+      <Route path="/at/:id">
+        {about((id) => (
+          <AtJoint id={id} />
         ))}
       </Route>
       <Route path="/settings/:id">

@@ -6,30 +6,32 @@ interface BoltCircleProps {
   readonly order?: readonly (readonly (number | null)[])[];
   /** Place in `order` of what is being turned. */
   readonly at?: number;
+  /** Bolts that are left as they are; drawn crossed out. */
+  readonly leftOut?: readonly number[];
   readonly size?: number;
 }
 
 /** The joint seen from the nut side: bolts numbered clockwise from the marked bolt 1. */
-export function BoltCircle({ count, order = [], at, size = 312 }: BoltCircleProps) {
+export function BoltCircle({ count, order = [], at, leftOut = [], size = 312 }: BoltCircleProps) {
   const circle = layOut(count, size);
   const current = at === undefined ? [] : (order[at] ?? []).filter((bolt) => bolt !== null);
   const done = new Set(at === undefined ? [] : order.slice(0, at).flat());
+  const stateOf = (bolt: number): NutState => {
+    if (leftOut.includes(bolt)) return 'left out';
+    if (current.includes(bolt)) return 'now';
+    return done.has(bolt) ? 'done' : 'waiting';
+  };
   const label = `Bolt circle, ${count} bolts, numbered clockwise from the mark, seen from the nut side${
     current.length === 0
       ? ''
       : `; now bolt ${current.join(' and ')}, number ${(at ?? 0) + 1} of ${order.length} in the order`
-  }`;
+  }${leftOut.length === 0 ? '' : `; left out ${leftOut.join(', ')}`}`;
   return (
     <svg viewBox={`0 0 ${size} ${size}`} role="img" aria-label={label}>
       <Rings circle={circle} />
       <OrderLines circle={circle} order={order} at={at ?? 0} />
       {circle.spots.map((spot) => (
-        <Nut
-          key={spot.bolt}
-          spot={spot}
-          circle={circle}
-          state={current.includes(spot.bolt) ? 'now' : done.has(spot.bolt) ? 'done' : 'waiting'}
-        />
+        <Nut key={spot.bolt} spot={spot} circle={circle} state={stateOf(spot.bolt)} />
       ))}
       <FirstBoltMark circle={circle} />
     </svg>
@@ -117,10 +119,12 @@ function Step({ from, to, walked, circle }: StepProps) {
   );
 }
 
+type NutState = 'now' | 'done' | 'left out' | 'waiting';
+
 interface NutProps {
   readonly spot: Spot;
   readonly circle: Circle;
-  readonly state: 'now' | 'done' | 'waiting';
+  readonly state: NutState;
 }
 
 function Nut({ spot, circle, state }: NutProps) {
@@ -144,9 +148,16 @@ function Nut({ spot, circle, state }: NutProps) {
       <polygon
         points={hexagon(x, y, nut, angle)}
         fill={state === 'done' ? 'var(--act)' : 'var(--page)'}
-        stroke={state === 'waiting' ? 'var(--ink-2)' : 'var(--act)'}
+        stroke={state === 'left out' ? 'var(--refusal)' : state === 'waiting' ? 'var(--ink-2)' : 'var(--act)'}
         strokeWidth={state === 'now' ? 2 : 1.3}
       />
+      {state === 'left out' && (
+        <path
+          d={`M ${x - nut} ${y - nut} L ${x + nut} ${y + nut} M ${x + nut} ${y - nut} L ${x - nut} ${y + nut}`}
+          stroke="var(--refusal)"
+          strokeWidth="1.6"
+        />
+      )}
       {(readable || outside) && (
         <text
           x={x - (outside ? away * Math.cos(angle) : 0)}

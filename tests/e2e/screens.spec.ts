@@ -1,18 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, type Page } from '@playwright/test';
+import { expectNoFaults } from './accessibility.ts';
 import { test } from './app.ts';
 import { goTo, openDemoPlant } from './steps.ts';
-
-async function expectNoFaults(page: Page, where: string): Promise<void> {
-  const { violations, passes } = await new AxeBuilder({ page }).analyze();
-  expect(passes.length, `${where}: the accessibility check looked at something`).toBeGreaterThan(5);
-  expect(
-    violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`),
-    where,
-  ).toEqual([]);
-}
 
 /** Every address the window has a page for, as its own list of routes says it. */
 function routePatterns(): string[] {

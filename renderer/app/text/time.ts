@@ -25,6 +25,13 @@ export function withOffset(local: string, timeZone: string): string {
     .toString({ timeZoneName: 'never', smallestUnit: 'second' });
 }
 
+/** A moment written with the site's offset, to the second. */
+export function atSite(instant: string, timeZone: string): string {
+  return Temporal.Instant.from(instant)
+    .toZonedDateTimeISO(timeZone)
+    .toString({ timeZoneName: 'never', smallestUnit: 'second' });
+}
+
 /** Now as a moment with the site's offset, to the second: acts within one minute keep their order. */
 export function nowAtSite(timeZone: string): string {
   return Temporal.Now.zonedDateTimeISO(timeZone).toString({ timeZoneName: 'never', smallestUnit: 'second' });

@@ -11,6 +11,7 @@ import { Measure } from '../../components/number.tsx';
 import { StandingMark } from '../cases/standing-mark.tsx';
 import { JointIndex } from '../joints/joint-index.tsx';
 import { RecordSection } from '../record/record-section.tsx';
+import { EventPasses } from './event-passes.tsx';
 
 export function EventPage({ id }: { readonly id: string }) {
   const event = useAsk('event.get', { id });
@@ -102,6 +103,7 @@ function EventBody({ event }: { readonly event: EventDetail }) {
         <h2>Torque</h2>
         <TorqueTable event={event} />
       </section>
+      <EventPasses passes={event.passes} />
       <section>
         <h2>Tools used</h2>
         <UsedTools event={event} />

@@ -64,6 +64,9 @@ export function JointDoings({ id }: { readonly id: string }) {
       <Link className="act" href={`/joints/${id}/setting`}>
         Work out a setting
       </Link>
+      <Link className="quiet" href={`/at/${id}`}>
+        At the joint
+      </Link>
       <Link className="quiet" href={`/joints/${id}/record/tightening`}>
         Record tightening
       </Link>

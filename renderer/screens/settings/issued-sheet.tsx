@@ -44,6 +44,9 @@ function SheetDoings({ issued }: { readonly issued: IssuedSetting }) {
       <Link className="act" href={`/joints/${card.jointId}/record/${card.kind}/${issued.id}`}>
         Record {card.kind}
       </Link>
+      <Link className="quiet" href={`/at/${card.jointId}`}>
+        At the joint
+      </Link>
       <button type="button" className="quiet" onClick={() => window.print()}>
         Print this sheet
       </button>
