@@ -133,7 +133,7 @@ export const requests = {
   'case.decide': { input: write({ data: decisionData }), output: written },
   'case.close': { input: write({ data: closeData }), output: written },
   'setting.compute': { input: settingInput, output: settingCard },
-  /** Heads and drive units of the register against this joint, for the choice of tools. */
+  /** Every part of a hydraulic set on the register against this joint, for the choice of tools. */
   'setting.suits': { input: settingInput, output: z.array(suitRow) },
   'setting.issue': { input: write({ data: settingInput, personId: id }), output: written },
   'setting.get': { input: byId, output: issuedSetting },

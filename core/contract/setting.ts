@@ -20,7 +20,7 @@ import {
 } from './card-views.ts';
 import { originMark } from './joint.ts';
 import { planOrder, planTools, tableCells } from './site.ts';
-import { toolClass } from './tool.ts';
+import { toolClass, toolData } from './tool.ts';
 import { date, entered, id, optionalText, text } from './values.ts';
 
 const unit = z.enum(UNIT_CODES);
@@ -338,11 +338,18 @@ export const settingCard = z.strictObject({
 });
 export type SettingCard = z.infer<typeof settingCard>;
 
-/** Whether a head or drive unit of the register suits a joint, alone with what is chosen already. */
+/** Whether a part of the register suits a joint, alone with what is chosen already. */
 export const suitRow = z.strictObject({
   toolId: id,
   number: z.string(),
   class: toolClass,
+  serial: z.string(),
+  place: z.string(),
+  status: toolData.shape.status,
+  /** As in the list of tools. */
+  ratings: z.string(),
+  validUntil: date.nullable(),
+  needsCertificate: z.boolean(),
   state: z.enum(['suits', 'does not suit', 'not known']),
   /** Reducers a head needs to reach the nut. */
   reducerIds: z.array(id),

@@ -1,44 +1,58 @@
 import type { SuitRow } from '../contract/setting.ts';
-import type { Raised } from '../findings/finding.ts';
 import { openingOf, seat } from '../tools/fit.ts';
-import { wrenchParts } from '../tools/rating.ts';
+import { ratedParts, wrenchParts } from '../tools/rating.ts';
 import { assess } from './assessment.ts';
-import type { Basis } from './basis.ts';
 import { checkCertifiedRange, checkDriveCertificate } from './check-certificates.ts';
+import { checkCounterhold } from './check-counterhold.ts';
 import { checkFit } from './check-fit.ts';
 import { checkHead } from './check-head.ts';
 import { checkCustody, checkRatings } from './check-set.ts';
 import { checkToolRoom } from './check-tool-room.ts';
 import { dialFor, hydraulicsOf } from './hydraulics.ts';
-import { type CardInput, type Head, NO_SET, type ToolOnRegister } from './input.ts';
-
-/** Everything on the register that could turn this joint's nuts. */
-export interface Candidates {
-  readonly drives: readonly ToolOnRegister<'drive unit'>[];
-  readonly heads: readonly Head[];
-}
+import { type AnyTool, type CardInput, type Head, NO_SET, type ToolOnRegister } from './input.ts';
+import { gaugeRow, lineRow } from './suit-lines.ts';
+import { type Job, refusals, suitRow } from './suit-row.ts';
 
 /**
- * Which heads and drive units of the register suit this joint, each alone with what is chosen already, and why not.
+ * Which tools of the register suit this joint, each alone with what is chosen already, and why not.
  *
  * @param input input of the card
- * @param candidates heads and drive units to look at
- * @returns one row each; “not known” while nut or torque are not known, never a pass
- * @example suitsOf(complete, { drives: [complete.set.drive], heads: [complete.set.cassette] }).map((row) => row.state)
- * // ['suits', 'suits']
+ * @param tools tools to look at, of any class
+ * @returns one row for each part of a hydraulic set, in the order given; “not known” while nut, torque or pressure are
+ * not known, never a pass
+ * @example suitsOf(complete, [complete.set.drive, complete.set.cassette]).map((row) => row.state) // ['suits', 'suits']
  * @source the same checks as for a chosen set; only what refuses counts against a tool
  */
-export function suitsOf(input: CardInput, { drives, heads }: Candidates): SuitRow[] {
+export function suitsOf(input: CardInput, tools: readonly AnyTool[]): SuitRow[] {
   const { basis, work, input: seen } = assess(input);
-  const job: Job = { input: seen, basis, torque: work.torque };
-  return [...drives.map((drive) => driveRow(job, drive)), ...heads.map((head) => headRow(job, head))];
+  const { torque } = work;
+  const { drive, gauge } = seen.set;
+  const hydraulics = hydraulicsOf({ ...seen, set: { ...NO_SET, drive, gauge } });
+  const dialled = torque === null ? null : dialFor(hydraulics, torque);
+  const job: Job = {
+    input: seen,
+    basis,
+    torque,
+    pressure: dialled?.dial?.pressure ?? dialled?.wanted ?? null,
+  };
+  return tools.flatMap((tool) => rowOf(job, tool) ?? []);
 }
 
-interface Job {
-  readonly input: CardInput;
-  readonly basis: Basis;
-  /** N·m */
-  readonly torque: number | null;
+/** Null for a tool that is no part of a hydraulic set. */
+function rowOf(job: Job, tool: AnyTool): SuitRow | null {
+  if (isOf(tool, 'drive unit')) return driveRow(job, tool);
+  if (isOf(tool, 'cassette') || isOf(tool, 'square-drive head')) return headRow(job, tool);
+  if (isOf(tool, 'reducer')) return reducerRow(job, tool);
+  if (isOf(tool, 'counterhold wrench')) return counterholdRow(job, tool);
+  if (isOf(tool, 'gauge')) return gaugeRow(job, tool);
+  if (isOf(tool, 'pump') || isOf(tool, 'hose') || isOf(tool, 'coupler')) return lineRow(job, tool);
+  return null;
+}
+
+type Class = AnyTool['data']['properties']['class'];
+
+function isOf<C extends Class>(tool: AnyTool, toolClass: C): tool is Extract<AnyTool, ToolOnRegister<C>> {
+  return tool.data.properties.class === toolClass;
 }
 
 function driveRow({ input, torque }: Job, drive: ToolOnRegister<'drive unit'>): SuitRow {
@@ -59,7 +73,10 @@ function driveRow({ input, torque }: Job, drive: ToolOnRegister<'drive unit'>): 
   ];
   const other =
     chosen !== null && chosen !== family ? [`family “${family}”, the head is of “${chosen}”`] : [];
-  return row(drive, [], [...other, ...refusals(findings)], torque === null ? ['torque not known'] : []);
+  return suitRow(drive, {
+    against: [...other, ...refusals(findings)],
+    unknown: torque === null ? ['torque not known'] : [],
+  });
 }
 
 function headRow({ input, basis, torque }: Job, head: Head): SuitRow {
@@ -79,11 +96,55 @@ function headRow({ input, basis, torque }: Job, head: Head): SuitRow {
     ...checkHead(alone, basis),
     ...checkRatings(alone, wrenchParts({ ...set, drive: null }), torque, null),
   ];
-  const unknown = [
-    ...(nut === null ? ['nut not known'] : []),
-    ...(torque === null ? ['torque not known'] : []),
+  return suitRow(head, {
+    against: refusals(findings),
+    unknown: unknownAt(nut, torque),
+    reducers: set.reducers,
+  });
+}
+
+function unknownAt(nut: number | null, torque: number | null): string[] {
+  return [...(nut === null ? ['nut not known'] : []), ...(torque === null ? ['torque not known'] : [])];
+}
+
+/** In the chosen head alone, or after the reducers that are chosen already. */
+function reducerRow(job: Job, reducer: ToolOnRegister<'reducer'>): SuitRow {
+  const { input, basis, torque } = job;
+  const others = input.set.reducers.filter(({ id }) => id !== reducer.id);
+  const fitting = (reducers: readonly ToolOnRegister<'reducer'>[]) => {
+    const set = { ...NO_SET, cassette: input.set.cassette, reducers };
+    // What the head has against the joint is said of the head.
+    return refusals(
+      checkFit({ ...input, set }, basis, torque).filter(({ subject }) => subject === reducer.data.number),
+    );
+  };
+  const alone = fitting([reducer]);
+  const fit = alone.length === 0 || others.length === 0 ? alone : fitting([...others, reducer]);
+  const set = { ...NO_SET, reducers: [reducer] };
+  const findings = [
+    ...checkCustody(reducer),
+    ...checkToolRoom({ ...input, set }),
+    ...checkRatings(input, wrenchParts(set), torque, null),
   ];
-  return row(head, set.reducers, refusals(findings), unknown);
+  return suitRow(reducer, {
+    against: [...fit, ...refusals(findings)],
+    unknown: unknownAt(basis.joint.nut?.value.acrossFlats ?? null, torque),
+  });
+}
+
+function counterholdRow(job: Job, counterhold: ToolOnRegister<'counterhold wrench'>): SuitRow {
+  const { input, basis, torque } = job;
+  const alone = { ...input, set: { ...NO_SET, counterhold } };
+  const findings = [
+    ...checkCustody(counterhold),
+    ...checkToolRoom(alone),
+    ...checkCounterhold(alone, basis),
+    ...checkRatings(alone, ratedParts(alone.set), torque, null),
+  ];
+  return suitRow(counterhold, {
+    against: refusals(findings),
+    unknown: unknownAt(basis.joint.nut?.value.acrossFlats ?? null, torque),
+  });
 }
 
 /** A reducer that brings a head to the nut, where the head alone does not fit; the smallest number wins. */
@@ -97,29 +158,4 @@ function reducerFor({ onRegister }: CardInput, head: Head, nut: number): ToolOnR
         seat(openingOf(reducer), nut) === 'fits',
     ) ?? null
   );
-}
-
-function refusals(findings: readonly Raised[]): string[] {
-  const against = findings.filter(({ severity }) => severity === 'refusal');
-  return against.map(({ words }) => {
-    const { title, detail } = words();
-    return `${title}: ${detail}`;
-  });
-}
-
-function row(
-  { id, data }: ToolOnRegister<'drive unit'> | Head,
-  reducers: readonly ToolOnRegister<'reducer'>[],
-  against: readonly string[],
-  unknown: readonly string[],
-): SuitRow {
-  const state = against.length > 0 ? 'does not suit' : unknown.length > 0 ? 'not known' : 'suits';
-  return {
-    toolId: id,
-    number: data.number,
-    class: data.properties.class,
-    state,
-    reducerIds: reducers.map((reducer) => reducer.id),
-    reasons: [...against, ...unknown],
-  };
 }

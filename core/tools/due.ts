@@ -1,8 +1,8 @@
 import { certificateStanding } from '../calibration/validity.ts';
 import type { ToolRuleData } from '../contract/check.ts';
-import type { ToolClass } from '../contract/tool.ts';
 import type { AnyTool } from '../setting/input.ts';
 import { laterBy } from './calendar.ts';
+import { CERTIFIED } from './certified.ts';
 import { checkDues } from './due-checks.ts';
 import { hoseDues } from './due-hose.ts';
 import { type Due, type DueDay, dueStateOf } from './due-state.ts';
@@ -10,8 +10,6 @@ import type { ToolFacts, ToolRules } from './facts.ts';
 
 /** Days ahead in which a thing counts as due soon where the site has no rule for the class. */
 export const NOTICE_DAYS = 30;
-/** Classes a setting asks a certificate of, whatever the site's rules say. */
-const CERTIFIED: readonly ToolClass[] = ['drive unit', 'gauge', 'hand torque wrench'];
 
 /**
  * Everything about a tool that lapses: certificate, checks, hose, overload and the day it goes back to its hirer. What

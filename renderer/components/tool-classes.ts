@@ -1,8 +1,5 @@
 import type { ToolClass } from '../../core/contract/tool.ts';
 
-/** Classes whose tools hold a certificate of their own. */
-export const CERTIFIED: readonly ToolClass[] = ['drive unit', 'gauge', 'hand torque wrench'];
-
 /** In the order a set is put together, from the nut's side to the pump's. */
 export const TOOL_CLASSES: readonly ToolClass[] = [
   'drive unit',

@@ -219,7 +219,7 @@ test('a hand torque wrench of the register brings its own scale and certificate,
   expect((await askBadly(started, 'setting.compute', battery)).details[0]?.field).toBe('torqueTool.toolId');
 });
 
-test('the register says which heads and drive units suit a joint, and why the others don’t', async () => {
+test('the register says which parts suit a joint, and why the others don’t', async () => {
   const plant = await begin();
   await squareDrive();
   await secondDrive();
@@ -238,7 +238,16 @@ test('the register says which heads and drive units suit a joint, and why the ot
     ['K-1', 'suits'],
     ['K-9', 'does not suit'],
     ['SD-1', 'suits'],
+    ['P-1', 'suits'],
+    ['G-1', 'suits'],
+    ['H-1', 'suits'],
   ]);
+  expect(rows.find(({ number }) => number === 'W-1')).toMatchObject({
+    ratings: '700 bar, 2000 N·m',
+    validUntil: '2027-01-09',
+    needsCertificate: true,
+    status: 'available',
+  });
   expect(rows.find(({ number }) => number === 'W-2')?.reasons).toEqual([
     expect.stringContaining('No certificate'),
   ]);

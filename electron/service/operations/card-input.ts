@@ -1,8 +1,13 @@
 import type { Kysely } from 'kysely';
 import type { SettingData, ToolSetData } from '../../../core/contract/setting.ts';
-import type { ToolClass, ToolData } from '../../../core/contract/tool.ts';
-import type { CardInput, Head, ToolOnRegister, Wrench } from '../../../core/setting/input.ts';
-import type { Candidates } from '../../../core/setting/suits.ts';
+import type { ToolClass } from '../../../core/contract/tool.ts';
+import type {
+  AnyTool as AnyPart,
+  CardInput,
+  Head,
+  ToolOnRegister,
+  Wrench,
+} from '../../../core/setting/input.ts';
 import type { ToolRoom } from '../../../core/tools/facts.ts';
 import { handWrenchAsSet } from '../../../core/tools/hand-wrench.ts';
 import { invalidField, notFound } from '../failure.ts';
@@ -47,18 +52,30 @@ export async function gatherCardInput(
   };
 }
 
-/** As `gatherCardInput`, with every head and drive unit that is not scrapped and what is known of each. */
+/** As `gatherCardInput`, with every part of a hydraulic set on the register and what is known of each. */
 export async function gatherCandidates(
   db: Kysely<RegisterSchema>,
   input: SettingData,
-): Promise<{ readonly input: CardInput; readonly candidates: Candidates }> {
+): Promise<{ readonly input: CardInput; readonly candidates: readonly AnyPart[] }> {
   const given = await gatherCardInput(db, input);
-  const drives = (await toolsWithCertificates(db, { classes: ['drive unit'] })).filter(isOf('drive unit'));
-  const kept = ({ data }: { readonly data: ToolData }) => data.status !== 'scrapped';
-  const candidates = { drives: drives.filter(kept), heads: given.onRegister.cassettes.filter(kept) };
-  const ids = [...candidates.drives, ...candidates.heads].map(({ id }) => id);
+  const parts = (await toolsWithCertificates(db, { classes: PARTS })) as readonly AnyPart[];
+  const candidates = PARTS.flatMap((each) => parts.filter(({ data }) => data.properties.class === each));
+  const ids = candidates.map(({ id }) => id);
   return { input: { ...given, toolRoom: await gatherToolRoom(db, ids, input.startsOn) }, candidates };
 }
+
+/** In the order in which a set is put together. */
+const PARTS: readonly ToolClass[] = [
+  'drive unit',
+  'cassette',
+  'square-drive head',
+  'reducer',
+  'pump',
+  'gauge',
+  'hose',
+  'coupler',
+  'counterhold wrench',
+];
 
 /** Rules and facts of the chosen tools, as far as they were known at the end of the job's first day. */
 async function gatherToolRoom(

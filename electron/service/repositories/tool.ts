@@ -2,6 +2,7 @@ import { type Kysely, type OrderByItemBuilder, sql } from 'kysely';
 import type { ParsedInput } from '../../../core/contract/requests.ts';
 import type { CertificateData, ToolClass, ToolData, ToolSummary } from '../../../core/contract/tool.ts';
 import type { ToolOnRegister } from '../../../core/setting/input.ts';
+import { CERTIFIED } from '../../../core/tools/certified.ts';
 import { likePatterns } from '../fold.ts';
 import type { RegisterSchema } from '../register/schema.ts';
 
@@ -113,8 +114,6 @@ export async function usesOf(db: Kysely<RegisterSchema>, toolId: string): Promis
     .executeTakeFirstOrThrow();
   return uses;
 }
-
-const CERTIFIED: readonly ToolClass[] = ['drive unit', 'gauge', 'hand torque wrench'];
 
 /** Tools stored before owners were asked for are the site's own. */
 const OWNER = sql<ToolSummary['owner']>`coalesce(json_extract(tool.data, '$.owner.kind'), 'own')`;

@@ -1,7 +1,7 @@
 import type { ToolRuleData, ToolRuleInput } from '../../../core/contract/check.ts';
 import type { ToolClass } from '../../../core/contract/tool.ts';
+import { CERTIFIED } from '../../../core/tools/certified.ts';
 import { enter } from '../../../core/units/entered.ts';
-import { CERTIFIED } from '../../components/tool-classes.ts';
 import { blank, orNull, type Typed, typed } from '../../components/typed.ts';
 
 export interface RuleForm {

@@ -1,6 +1,6 @@
 import type { ToolRuleData } from '../../../core/contract/check.ts';
+import { CERTIFIED } from '../../../core/tools/certified.ts';
 import { counted, unitLabel } from '../../app/text/number.ts';
-import { CERTIFIED } from '../../components/tool-classes.ts';
 
 /** "365 days or 400 uses"; what a rule leaves open asks nothing and says so. */
 export function certificateRule(data: ToolRuleData): string {

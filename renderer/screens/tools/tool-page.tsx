@@ -1,10 +1,10 @@
 import { Link, useLocation } from 'wouter';
 import type { CustodyStep } from '../../../core/contract/custody.ts';
 import type { ToolRecord } from '../../../core/contract/tool-record.ts';
+import { CERTIFIED } from '../../../core/tools/certified.ts';
 import { useAsk } from '../../app/ask.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
-import { CERTIFIED } from '../../components/tool-classes.ts';
 import { Attachments } from '../attachments/attachments.tsx';
 import { layOnDesk } from '../custody/desk-state.ts';
 import { DueTable } from '../due/due-table.tsx';
