@@ -1,4 +1,5 @@
 import { type KeyboardEvent, useId, useRef, useState } from 'react';
+import { type Standing, StandingShape } from './standing-shape.tsx';
 
 export interface ComboOption {
   readonly id: string;
@@ -6,8 +7,13 @@ export interface ComboOption {
   readonly name: string;
   /** Second line of the option. */
   readonly detail: string;
+  /** How it stands against the work at hand, in a shape and in words. */
+  readonly standing?: { readonly shape: Standing; readonly words: string };
 }
 
+/** Stands for the entry that chooses nothing. */
+const NONE = 'none';
+const FIRST = { at: 0, id: null };
 interface ComboboxProps {
   readonly label: string;
   readonly hideLabel?: boolean;
@@ -32,7 +38,8 @@ export function Combobox(props: ComboboxProps) {
   const ownId = useId();
   const id = props.id ?? ownId;
   const [text, setText] = useState<string | null>(null);
-  const [active, setActive] = useState(0);
+  // By its id: a list that is sorted anew must not move another entry under the key that chooses.
+  const [active, setActive] = useState<{ readonly at: number; readonly id: string | null }>(FIRST);
   const list = useRef<HTMLDivElement>(null);
   const open = text !== null;
   const typed = text?.trim() ?? '';
@@ -43,11 +50,14 @@ export function Combobox(props: ComboboxProps) {
   const shown: (ComboOption | null)[] =
     none !== undefined && text === '' ? [null, ...options] : [...options, ...own];
 
+  const place = shown.findIndex((option) => (option?.id ?? NONE) === active.id);
+  const at = place >= 0 ? place : Math.min(active.at, Math.max(0, shown.length - 1));
+
   const begin = () => {
     onSearch('');
     setText('');
     // The entry in force, so that Enter straight away changes nothing.
-    setActive(1 + options.findIndex((option) => option.id === chosen?.id));
+    setActive({ at: 0, id: chosen?.id ?? NONE });
   };
   const choose = (option: ComboOption | null) => {
     onChoose(option);
@@ -63,12 +73,12 @@ export function Combobox(props: ComboboxProps) {
     }
     if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
       event.preventDefault();
-      const next = Math.max(0, Math.min(shown.length - 1, active + (event.key === 'ArrowDown' ? 1 : -1)));
-      setActive(next);
+      const next = Math.max(0, Math.min(shown.length - 1, at + (event.key === 'ArrowDown' ? 1 : -1)));
+      setActive({ at: next, id: shown[next]?.id ?? NONE });
       list.current?.children[next]?.scrollIntoView({ block: 'nearest' });
     } else if (event.key === 'Enter') {
       event.preventDefault();
-      const option = shown[active];
+      const option = shown[at];
       if (option !== undefined) choose(option);
     } else if (event.key === 'Escape') {
       event.preventDefault();
@@ -92,14 +102,14 @@ export function Combobox(props: ComboboxProps) {
           aria-expanded={open}
           aria-controls={`${id}-list`}
           aria-autocomplete="list"
-          aria-activedescendant={open && shown.length > 0 ? `${id}-${active}` : undefined}
+          aria-activedescendant={open && shown.length > 0 ? `${id}-${at}` : undefined}
           placeholder={open ? (chosen?.name ?? 'Type to search') : 'none chosen'}
           value={text ?? chosen?.name ?? ''}
           onFocus={(event) => event.currentTarget.select()}
           onClick={() => !open && begin()}
           onChange={(event) => {
             setText(event.target.value);
-            setActive(0);
+            setActive(FIRST);
             onSearch(event.target.value);
           }}
           onBlur={() => {
@@ -118,14 +128,14 @@ export function Combobox(props: ComboboxProps) {
             // The field must keep the focus while an entry is pressed.
             onMouseDown={(event) => event.preventDefault()}
           >
-            {shown.map((option, at) => (
+            {shown.map((option, index) => (
               // biome-ignore lint/a11y/useKeyWithClickEvents: the field above handles the keys for its list
               <div
-                key={option?.id ?? 'none'}
-                id={`${id}-${at}`}
+                key={option?.id ?? NONE}
+                id={`${id}-${index}`}
                 role="option"
                 tabIndex={-1}
-                aria-selected={at === active}
+                aria-selected={index === at}
                 onClick={() => choose(option)}
               >
                 {option === null ? (
@@ -134,6 +144,12 @@ export function Combobox(props: ComboboxProps) {
                   <>
                     <b>{option.name}</b>
                     <span className="small">{option.detail}</span>
+                    {option.standing && (
+                      <span className="standing small" data-standing={option.standing.shape}>
+                        <StandingShape standing={option.standing.shape} />
+                        <span>{option.standing.words}</span>
+                      </span>
+                    )}
                   </>
                 )}
               </div>

@@ -1,4 +1,5 @@
 import type { ToolSetData, ToolSetInput } from '../../core/contract/setting.ts';
+import { SuitsProvider } from './suits.ts';
 import { ToolPicker } from './tool-picker.tsx';
 import { ToolsPicker } from './tools-picker.tsx';
 
@@ -57,17 +58,20 @@ export function ToolSetFields({ tools, onChange }: ToolSetFieldsProps) {
         chosen={counterholdId}
         onChoose={(id) => set({ counterholdId: id })}
       />
-      {further.map((wrench, at) => (
-        <FurtherWrench
-          // biome-ignore lint/suspicious/noArrayIndexKey: a wrench is known by its place alone
-          key={at}
-          number={at + 2}
-          wrench={wrench}
-          taken={taken}
-          onChange={(next) => put(at, next)}
-          onRemove={() => set({ further: further.filter((_, index) => index !== at) })}
-        />
-      ))}
+      {/* What suits is asked for the first wrench; another one has its own head and drive unit. */}
+      <SuitsProvider value={null}>
+        {further.map((wrench, at) => (
+          <FurtherWrench
+            // biome-ignore lint/suspicious/noArrayIndexKey: a wrench is known by its place alone
+            key={at}
+            number={at + 2}
+            wrench={wrench}
+            taken={taken}
+            onChange={(next) => put(at, next)}
+            onRemove={() => set({ further: further.filter((_, index) => index !== at) })}
+          />
+        ))}
+      </SuitsProvider>
       {further.length < MOST_FURTHER && (
         <button type="button" className="quiet" onClick={() => set({ further: [...further, EMPTY_WRENCH] })}>
           Add a wrench on this pump

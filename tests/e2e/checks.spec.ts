@@ -1,7 +1,7 @@
 import { expect } from '@playwright/test';
 import { test } from './app.ts';
 import { pressOn, tabTo, typeInto } from './keyboard.ts';
-import { chooseTool, finding, goTo, importFile, makeEmptyRegister, namePerson, openJoint } from './steps.ts';
+import { finding, goTo, importFile, makeEmptyRegister, namePerson, openJoint } from './steps.ts';
 
 const NOW = '2026-03-16T08:00:00+01:00';
 
@@ -87,9 +87,23 @@ test('by keyboard alone: a list is entered, a failed check by it bars the wrench
   await expect(page.getByRole('heading', { level: 1, name: 'Open a case' })).toBeVisible();
   await expect(page.getByLabel('What says so')).toHaveValue(/^check:/);
 
+  // In the choice of tools it stands behind those that suit, says why, and can be chosen to look at.
   await openJoint(page, 'HX-310 N3');
-  await page.getByRole('link', { name: 'Work out a setting' }).click();
-  await chooseTool(page, 'Drive unit', 'W-1');
+  await pressOn(page, 'link', 'Work out a setting');
+  await expect(page.getByRole('heading', { name: 'Findings' })).toBeVisible();
+  await tabTo(page, page.getByRole('combobox', { name: 'Drive unit', exact: true }));
+  await page.keyboard.press('ArrowDown');
+  await expect(page.getByRole('option', { name: /^W-1/ })).toContainText('does not suit: Barred from use');
+  await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('combobox', { name: 'Drive unit', exact: true })).toHaveValue('W-1');
   await expect(finding(page, 'Refusal', 'Barred from use')).toContainText('W-1');
   await expect(page.getByRole('button', { name: 'Issue this setting' })).toBeDisabled();
+  await tabTo(page, page.getByRole('combobox', { name: 'Cassette', exact: true }));
+  await page.keyboard.press('ArrowDown');
+  await expect(page.getByRole('option')).toContainText([
+    'none',
+    'suits, with reducer R-1',
+    'does not suit: Opening too large for the nut',
+  ]);
 });

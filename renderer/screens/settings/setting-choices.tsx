@@ -3,9 +3,10 @@ import type { FieldFault } from '../../../core/contract/errors.ts';
 import type { JointData } from '../../../core/contract/joint.ts';
 import type { ReferenceChoices } from '../../../core/contract/register.ts';
 import type { RequestInput } from '../../../core/contract/requests.ts';
-import type { Method } from '../../../core/contract/setting.ts';
+import type { Method, SuitRow } from '../../../core/contract/setting.ts';
 import { useAsk } from '../../app/ask.ts';
 import { day } from '../../app/text/time.ts';
+import { SuitsProvider } from '../../components/suits.ts';
 import { ToolSetFields } from '../../components/tool-set-fields.tsx';
 import { boltSetOptions, METHODS, takesToolSet, takesTorqueTool } from '../../components/work-method.ts';
 import { TorqueToolFields } from './torque-tool-fields.tsx';
@@ -13,13 +14,15 @@ import { TorqueToolFields } from './torque-tool-fields.tsx';
 interface SettingChoicesProps {
   readonly input: RequestInput<'setting.compute'>;
   readonly plans: ReferenceChoices['passPlans'];
+  /** How the parts of the register suit this work; null while that is not known. */
+  readonly suits: readonly SuitRow[] | null;
   /** Faults of the last try, shown beside the tool's fields. */
   readonly faults: readonly FieldFault[];
   readonly onChange: (input: RequestInput<'setting.compute'>) => void;
 }
 
 /** What the card is worked out for, beside the page: every change works it out again. */
-export function SettingChoices({ input, plans, faults, onChange }: SettingChoicesProps) {
+export function SettingChoices({ input, plans, suits, faults, onChange }: SettingChoicesProps) {
   const joint = useAsk('joint.get', { id: input.jointId });
   const by = input.method ?? 'hydraulic wrench';
   const set = (part: Partial<RequestInput<'setting.compute'>>) => onChange({ ...input, ...part });
@@ -89,7 +92,13 @@ export function SettingChoices({ input, plans, faults, onChange }: SettingChoice
       {takesToolSet(by) && (
         <>
           <h2>Tool set</h2>
-          <ToolSetFields tools={input.tools} onChange={(tools) => set({ tools })} />
+          <p className="small">
+            What suits this joint stands first in each list; the rest says why it does not, and can be chosen
+            to look at.
+          </p>
+          <SuitsProvider value={suits}>
+            <ToolSetFields tools={input.tools} onChange={(tools) => set({ tools })} />
+          </SuitsProvider>
         </>
       )}
       {takesTorqueTool(by) && (

@@ -44,6 +44,8 @@ function OpenDesk({ jointId, plans }: OpenDeskProps) {
   });
   const asked = forMethod(input);
   const card = useAsk('setting.compute', asked, { keep: true });
+  const takesSet = takesToolSet(asked.method ?? 'hydraulic wrench');
+  const suits = useAsk('setting.suits', asked, { keep: true, enabled: takesSet });
   const joint = useAsk('joint.get', { id: jointId });
   const { chosen, choose, working } = useWorking(card.data ?? null);
   const [place, onPlace] = useState(START);
@@ -62,6 +64,7 @@ function OpenDesk({ jointId, plans }: OpenDeskProps) {
         <SettingChoices
           input={input}
           plans={plans}
+          suits={suits.data ?? null}
           faults={card.error?.error.details ?? []}
           onChange={change}
         />
