@@ -36,6 +36,7 @@ export const RIGHTS: Readonly<Record<RequestName, Right>> = {
   'joint.save': PLANT,
   'joint.history': EVERYONE,
   'joint.chart': EVERYONE,
+  'joint.lookAlikes': EVERYONE,
   'record.completeness': EVERYONE,
   'joint.compareSheet': EVERYONE,
   'tool.list': EVERYONE,

@@ -225,6 +225,27 @@ const historyKind = z.enum([
   'file added',
 ]);
 
+/** A joint that could be taken for another, and what tells them apart. */
+export const lookAlikeRow = z.strictObject({
+  id,
+  tag: z.string(),
+  unitName: z.string(),
+  flange: z.string(),
+  service: z.string(),
+  location: z.string(),
+  /** Words of its state; null when the register does not know it. */
+  state: z.string().nullable(),
+  reasons: z.array(z.string()),
+  /** What somebody wrote down to tell them apart. */
+  tells: z.array(z.string()),
+  differences: z.array(
+    z.strictObject({ what: z.string(), here: z.string().nullable(), there: z.string().nullable() }),
+  ),
+  /** One of the two is isolated and the other is not. */
+  oneIsLive: z.boolean(),
+});
+export type LookAlikeRow = z.infer<typeof lookAlikeRow>;
+
 /** One event in a joint's history, newest first. */
 export const historyRow = z.strictObject({
   eventId: id,

@@ -15,6 +15,7 @@ export const REQUEST_KINDS = {
   'joint.save': 'write',
   'joint.history': 'read',
   'joint.chart': 'read',
+  'joint.lookAlikes': 'read',
   'record.completeness': 'read',
   'joint.compareSheet': 'read',
   'tool.list': 'read',

@@ -24,6 +24,7 @@ import {
   jointDetail,
   jointListInput,
   jointSummary,
+  lookAlikeRow,
   personSummary,
   unitSummary,
 } from './joint.ts';
@@ -91,6 +92,7 @@ export const requests = {
   'joint.save': { input: edit(jointData), output: written },
   'joint.history': { input: z.strictObject({ id, ...page }), output: listOf(historyRow) },
   'joint.chart': { input: byId, output: jointChart },
+  'joint.lookAlikes': { input: byId, output: listOf(lookAlikeRow) },
   'record.completeness': { input: completenessInput, output: completeness },
   'joint.compareSheet': { input: sheetInput, output: sheetComparison },
   'tool.list': { input: toolListInput, output: listOf(toolSummary) },

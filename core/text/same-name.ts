@@ -11,6 +11,14 @@ export function sameName(a: string, b: string): boolean {
   return plainName(a) === plainName(b);
 }
 
-function plainName(text: string): string {
+/**
+ * A name without what two spellings of it may differ in.
+ *
+ * @param text as written
+ * @returns small letters, plain width, single blanks
+ * @example plainName(' Girth  Flange') // 'girth flange'
+ * @source Unicode Standard Annex 15, form NFKC
+ */
+export function plainName(text: string): string {
   return text.normalize('NFKC').toLowerCase().trim().replace(/\s+/g, ' ');
 }

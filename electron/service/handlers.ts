@@ -24,6 +24,7 @@ import type { Read, ReadName, Write, WriteName } from './requests/handler.ts';
 import { confirmImport, importColumns, previewImport } from './requests/import.ts';
 import { getJoint, jointChart, jointHistory, listJoints, saveJoint } from './requests/joint.ts';
 import { getKit, listKits, saveKit } from './requests/kit.ts';
+import { listLookAlikes } from './requests/look-alike.ts';
 import { openPassesOf, recordPassOf } from './requests/pass.ts';
 import { listPeople, savePerson } from './requests/person.ts';
 import { recordCompleteness } from './requests/record.ts';
@@ -58,6 +59,7 @@ export const READS: { readonly [N in ReadName]: Read<N> } = {
   'joint.get': getJoint,
   'joint.history': jointHistory,
   'joint.chart': jointChart,
+  'joint.lookAlikes': listLookAlikes,
   'record.completeness': recordCompleteness,
   'joint.compareSheet': compareJobSheet,
   'tool.list': listTools,

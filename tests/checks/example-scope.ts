@@ -8,6 +8,7 @@ import { unifiedThread } from '../../core/bolting/thread.ts';
 import { threadLimits } from '../../core/bolting/thread-limits.ts';
 import { weightedLine } from '../../core/calibration/weighted-line.ts';
 import { componentData, jointGaskets } from '../../core/joint/gaskets.ts';
+import { identityOf } from '../../core/joint/identity.ts';
 import { resolveJoint } from '../../core/joint/resolve.ts';
 import { findPlan } from '../../core/sequence/plans.ts';
 import { basisOf } from '../../core/setting/basis.ts';
@@ -72,6 +73,18 @@ function values(): Scope {
     component: gasket === undefined ? undefined : componentData(complete.joint.data, whole, gasket),
     parts: ratedParts(input.set),
     plan: findPlan('staged-thirds'),
+    seen: {
+      id: 'seen',
+      tag: 'J-0001',
+      unitId: data.unitId,
+      unitName: 'Unit 100',
+      service: 'steam',
+      flange: 'NPS 8 Class 300',
+      bolting: '12 × 7/8-9 UNC',
+      location: '',
+      identity: identityOf(data),
+      isolated: null,
+    },
   };
 }
 

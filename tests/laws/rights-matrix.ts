@@ -16,6 +16,7 @@ joint.get                                 pketa
 joint.save                                p.e..
 joint.history                             pketa
 joint.chart                               pketa
+joint.lookAlikes                          pketa
 record.completeness                       pketa
 joint.compareSheet                        pketa
 tool.list                                 pketa

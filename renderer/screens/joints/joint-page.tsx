@@ -8,6 +8,7 @@ import { BoltCircle } from '../../components/bolt-circle.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
 import { Picture } from '../../components/picture.tsx';
 import { Attachments } from '../attachments/attachments.tsx';
+import { LookAlikesMargin } from '../identity/look-alikes.tsx';
 import { RecordSection } from '../record/record-section.tsx';
 import { JointChartSection } from './joint-chart-section.tsx';
 import { type JointGroup, jointGroups } from './joint-groups.ts';
@@ -25,7 +26,14 @@ export function JointPage({ id }: { readonly id: string }) {
       indexLabel="Joints"
       index={<JointIndex current={id} />}
       doings={joint.data && <JointDoings id={id} />}
-      margin={joint.data && <JointMargin joint={joint.data} line={line} />}
+      margin={
+        joint.data && (
+          <>
+            <LookAlikesMargin id={id} />
+            <JointMargin joint={joint.data} line={line} />
+          </>
+        )
+      }
       below={joint.data && <JointSections joint={joint.data} line={line} onLine={setLine} />}
     >
       <Asked asking={joint} what="the joint">

@@ -3,6 +3,7 @@ import { passSteps } from '../../../core/sequence/pass-steps.ts';
 import { useRegister } from '../../app/register.ts';
 import { moment, span } from '../../app/text/time.ts';
 import { Title } from '../../components/desk.tsx';
+import { LookAlikesLine } from '../identity/look-alikes.tsx';
 import { BreakoutLines } from './breakout-lines.tsx';
 import type { Choosing } from './card-number.tsx';
 import { CardSections } from './card-sections.tsx';
@@ -46,6 +47,7 @@ export function CardHead({ card, issued, chosen, onChoose, place, onPlace }: Car
         }
       />
       <Cautions cautions={card.cautions} folded={issued === null} />
+      <LookAlikesLine id={card.jointId} />
       <div className="two">
         <DialSection card={card} chosen={chosen} onChoose={onChoose} />
         <OrderFigure card={card} steps={passSteps(card)} place={place} onPlace={onPlace} />
