@@ -1,4 +1,5 @@
-import { compute, type Outcome, positive, type RelationInput, within } from '../findings/outcome.ts';
+import { compute, type Look, type Outcome, positive, relation, rules, within } from '../findings/outcome.ts';
+import { oncePerName } from '../reference/once-per.ts';
 import { elongation, type StudSection, studStiffness } from './elongation.ts';
 import type { Thread } from './thread.ts';
 
@@ -32,36 +33,33 @@ export function studSections(
   shank: StudSection | null,
   end: EndAllowance,
 ): Outcome<readonly StudSection[]> {
-  return compute(
-    {
-      grip: positive('Lgrip', 'length between the nuts, m', grip, 'measure from nut face to nut face'),
-      end: within(
-        'a',
-        'stretching part of an engaged end, in diameters',
-        end.diameters,
-        [0, 2],
-        'state the allowance',
-      ),
-      shank: within(
-        'Lshank',
-        'plain length of the stud, m, within the grip',
-        shank === null ? 0 : shank.length,
-        [0, grip ?? 0],
-        'measure the plain length',
-      ),
-      shankArea: positive(
-        'Ashank',
-        'area of the plain length, m²',
-        shank === null ? thread.tensileArea : shank.area,
-        'measure its diameter',
-      ),
-    },
-    (v) => {
-      const threaded = { length: v.grip - v.shank + 2 * v.end * thread.diameter, area: thread.tensileArea };
-      return v.shank === 0 ? [threaded] : [threaded, { length: v.shank, area: v.shankArea }];
-    },
-  );
+  return SECTIONS({ grip, end: end.diameters }, { thread, grip, shank });
 }
+
+interface StudOfJoint {
+  readonly thread: Pick<Thread, 'diameter' | 'tensileArea'>;
+  readonly grip: number | null;
+  readonly shank: StudSection | null;
+}
+
+const SHANK_AREA = rules.positive('Ashank', 'area of the plain length, m²', 'measure its diameter');
+
+const SECTIONS = relation(
+  {
+    grip: rules.positive('Lgrip', 'length between the nuts, m', 'measure from nut face to nut face'),
+    end: rules.within('a', 'stretching part of an engaged end, in diameters', [0, 2], 'state the allowance'),
+  },
+  (v, { thread, shank }: StudOfJoint): readonly StudSection[] => {
+    const plain = shank?.length ?? 0;
+    const threaded = { length: v.grip - plain + 2 * v.end * thread.diameter, area: thread.tensileArea };
+    return shank === null || plain === 0 ? [threaded] : [threaded, { length: plain, area: shank.area }];
+  },
+  ({ thread, grip, shank }, look) => {
+    const name = 'plain length of the stud, m, within the grip';
+    look(rules.within('Lshank', name, [0, grip ?? 0], 'measure the plain length'), shank?.length ?? 0);
+    look(SHANK_AREA, shank?.area ?? thread.tensileArea);
+  },
+);
 
 /** Stretch of one stud with its stiffness. */
 export interface Stretch {
@@ -87,18 +85,22 @@ export function stretch(
   sections: readonly StudSection[],
   modulus: number | null,
 ): Outcome<Stretch> {
-  return compute(
-    {
-      load: within('F', 'bolt load, N', load, [0, 1e8], 'choose a target or enter the measured load'),
-      modulus: positive('E', 'modulus of the stud, Pa', modulus, 'take it from the table of the material'),
-    },
-    (v) => ({
-      elongation: elongation(v.load, sections, v.modulus),
-      stiffness: studStiffness(sections, v.modulus),
-    }),
-    sectionInputs(sections),
-  );
+  return STRETCH({ load, modulus }, sections);
 }
+
+const MODULUS = rules.positive('E', 'modulus of the stud, Pa', 'take it from the table of the material');
+
+const STRETCH = relation(
+  {
+    load: rules.within('F', 'bolt load, N', [0, 1e8], 'choose a target or enter the measured load'),
+    modulus: MODULUS,
+  },
+  (v, sections: readonly StudSection[]): Stretch => ({
+    elongation: elongation(v.load, sections, v.modulus),
+    stiffness: studStiffness(sections, v.modulus),
+  }),
+  lookAtSections,
+);
 
 /**
  * Bolt load from a measured stretch.
@@ -116,21 +118,17 @@ export function loadFromStretch(
   sections: readonly StudSection[],
   modulus: number | null,
 ): Outcome<number> {
-  return compute(
-    {
-      measured: within(
-        'ΔL',
-        'measured stretch, m',
-        measured,
-        [0, 0.1],
-        'measure the length before and after',
-      ),
-      modulus: positive('E', 'modulus of the stud, Pa', modulus, 'take it from the table of the material'),
-    },
-    (v) => v.measured * studStiffness(sections, v.modulus),
-    sectionInputs(sections),
-  );
+  return LOAD_FROM_STRETCH({ measured, modulus }, sections);
 }
+
+const LOAD_FROM_STRETCH = relation(
+  {
+    measured: rules.within('ΔL', 'measured stretch, m', [0, 0.1], 'measure the length before and after'),
+    modulus: MODULUS,
+  },
+  (v, sections: readonly StudSection[]) => v.measured * studStiffness(sections, v.modulus),
+  lookAtSections,
+);
 
 /**
  * Part of an outside load that a bolt of a preloaded joint carries.
@@ -237,15 +235,18 @@ export function loadByNutAdvance(
   );
 }
 
-function sectionInputs(sections: readonly StudSection[]): RelationInput[] {
-  const inputs = [
-    within('n', 'number of stretching lengths', sections.length, [1, 20], 'enter grip and thread'),
-  ];
-  for (const [index, { length, area }] of sections.entries()) {
-    inputs.push(
-      positive(`L${index + 1}`, 'stretching length, m', length, 'measure it'),
-      positive(`A${index + 1}`, 'its area, m²', area, 'choose the thread or measure it'),
-    );
-  }
-  return inputs;
+const SECTION_COUNT = rules.within('n', 'number of stretching lengths', [1, 20], 'enter grip and thread');
+
+function lookAtSections(sections: readonly StudSection[], look: Look): void {
+  look(SECTION_COUNT, sections.length);
+  sections.forEach(({ length, area }, index) => {
+    const section = RULES_OF_SECTION(String(index + 1));
+    look(section.length, length);
+    look(section.area, area);
+  });
 }
+
+const RULES_OF_SECTION = oncePerName((number) => ({
+  length: rules.positive(`L${number}`, 'stretching length, m', 'measure it'),
+  area: rules.positive(`A${number}`, 'its area, m²', 'choose the thread or measure it'),
+}));

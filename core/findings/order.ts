@@ -18,29 +18,24 @@ function rankOf<K extends string>(listed: readonly K[]): Readonly<Record<K, numb
  * @source rule of this program
  */
 export function inOrder(findings: readonly Raised[]): Raised[] {
-  const count = findings.length;
-  // Rank and place in one number, so that a plain numeric sort does it: this runs for every setting.
-  const keys = Float64Array.from(findings, (finding, index) => rank(finding) * count + index).sort();
   const ordered: Raised[] = [];
-  for (const key of keys) {
-    const finding = findings[key % count];
-    if (finding !== undefined) ordered.push(finding);
-  }
-  // Few share a rank, and those mostly stand right already.
-  for (let end = 1; end < ordered.length; end++) {
-    for (let at = end; at > 0; at--) {
-      const [before, after] = [ordered[at - 1], ordered[at]];
-      if (before === undefined || after === undefined || !sameRank(before, after)) break;
-      if (before.subject <= after.subject) break;
-      ordered[at - 1] = after;
+  const ranks: number[] = [];
+  // A setting has a dozen or two: putting each in its place beats a general sort, and this runs for every setting.
+  for (const finding of findings) {
+    const own = rank(finding);
+    let at = ordered.length;
+    for (; at > 0; at--) {
+      const before = ordered[at - 1];
+      const rankBefore = ranks[at - 1];
+      if (before === undefined || rankBefore === undefined || rankBefore < own) break;
+      if (rankBefore === own && before.subject <= finding.subject) break;
       ordered[at] = before;
+      ranks[at] = rankBefore;
     }
+    ordered[at] = finding;
+    ranks[at] = own;
   }
   return ordered;
-}
-
-function sameRank(a: Raised, b: Raised): boolean {
-  return a.code === b.code && a.severity === b.severity;
 }
 
 function rank({ severity, code }: Raised): number {

@@ -133,10 +133,15 @@ export function compute<I extends Readonly<Record<string, RelationInput>>, T>(
   const values: Record<string, number> = {};
   for (const name in inputs) values[name] = inputs[name]?.value ?? 0;
   const value = relation(values as { readonly [K in keyof I]: number });
-  if (everyNumberFinite(value)) return { value, missing: [] };
+  if (everyNumberFinite(value)) return { value, missing: NOTHING };
   const all = [...Object.values(inputs), ...further];
   return { value: null, missing: all.map((input) => gap(input, 'no solution', input.value)) };
 }
+
+const NOTHING = [] as const;
+
+/** Takes an input of a call with its rule. */
+export type Look = (rule: InputRule, value: number | null) => void;
 
 /**
  * A relation whose inputs have the same rules for every joint: the rules are written once, the values come with each
@@ -145,6 +150,7 @@ export function compute<I extends Readonly<Record<string, RelationInput>>, T>(
  * Equation: y = f(x…) when every x is known, in range and y is finite.
  * @param ruled what each input is and may be, by name
  * @param formula the relation on plain numbers, and on what else is given with a call
+ * @param further names the inputs within what else is given, such as the lengths of a stud; they are looked at last
  * @returns the relation: from values by name, SI, null when not known, to the result or every gap at once
  * @example relation({ F: rules.positive('F', 'load, N', 'measure it') }, ({ F }) => 2 * F)({ F: 10 }).value // 20
  * @source rule of this program for input
@@ -152,6 +158,7 @@ export function compute<I extends Readonly<Record<string, RelationInput>>, T>(
 export function relation<R extends Readonly<Record<string, InputRule>>, T, G = void>(
   ruled: R,
   formula: (values: { readonly [K in keyof R]: number }, given: G) => T,
+  further: ((given: G, look: Look) => void) | null = null,
 ): (values: { readonly [K in keyof R]: number | null }, given: G) => Outcome<T> {
   const inputs = Object.entries(ruled).map(([name, rule]) => {
     return { name, rule, missing: gap(rule, 'missing', null) };
@@ -161,15 +168,17 @@ export function relation<R extends Readonly<Record<string, InputRule>>, T, G = v
     for (const { name, rule, missing } of inputs) {
       const value = values[name] ?? null;
       if (value === null) gaps.push(missing);
-      else if (!keeps(rule, value)) gaps.push(gap(rule, 'out of range', value));
+      else if (!keeps(rule, value)) gaps.push(gapOf(rule, value));
     }
+    further?.(given, (rule, value) => {
+      if (value === null || !keeps(rule, value)) gaps.push(gapOf(rule, value));
+    });
     if (gaps.length > 0) return { value: null, missing: gaps };
     const value = formula(values as { readonly [K in keyof R]: number }, given);
-    if (everyNumberFinite(value)) return { value, missing: [] };
-    return {
-      value: null,
-      missing: inputs.map(({ name, rule }) => gap(rule, 'no solution', values[name] ?? null)),
-    };
+    if (everyNumberFinite(value)) return { value, missing: NOTHING };
+    const all = inputs.map(({ name, rule }) => gap(rule, 'no solution', values[name] ?? null));
+    further?.(given, (rule, own) => all.push(gap(rule, 'no solution', own)));
+    return { value: null, missing: all };
   };
 }
 
@@ -205,8 +214,11 @@ export function noSolution(symbol: string, name: string, remedy: string): Outcom
 }
 
 function note(input: RelationInput, gaps: InputGap[]): void {
-  if (input.value === null) gaps.push(gap(input, 'missing', null));
-  else if (!keeps(input, input.value)) gaps.push(gap(input, 'out of range', input.value));
+  if (input.value === null || !keeps(input, input.value)) gaps.push(gapOf(input, input.value));
+}
+
+function gapOf(rule: InputRule, value: number | null): InputGap {
+  return gap(rule, value === null ? 'missing' : 'out of range', value);
 }
 
 function keeps({ rule, least, most }: InputRule, value: number): boolean {

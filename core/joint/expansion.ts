@@ -1,12 +1,5 @@
-import {
-  compute,
-  gapsOf,
-  type InputGap,
-  type Outcome,
-  positive,
-  type RelationInput,
-  within,
-} from '../findings/outcome.ts';
+import { type InputGap, type Look, type Outcome, relation, rules } from '../findings/outcome.ts';
+import { oncePerName } from '../reference/once-per.ts';
 
 /** A clamped part or the stud, with the change of its own temperature since tightening. */
 export interface HeatedPart {
@@ -68,71 +61,89 @@ export function hotLoad(
   clamped: readonly HeatedPart[],
   stiffness: JointStiffness,
 ): Outcome<HotLoad> {
-  const narrowing = gapsOf([jointInput(stiffness.joint)]);
+  const narrowing = JOINT({ joint: stiffness.joint }).missing;
   const wrong = narrowing.filter((gap) => gap.reason !== 'missing');
   if (wrong.length > 0) return { value: null, missing: wrong };
-  return compute(
-    {
-      cold: within('F', 'bolt load at assembly, N', cold, [0, 1e8], 'enter the assembly load'),
-      kb: positive('kb', 'stiffness of one bolt, N/m', stiffness.boltCold, 'enter grip, thread and modulus'),
-      kbHot: positive(
-        'kb,hot',
-        'stiffness of one bolt at temperature, N/m',
-        stiffness.boltHot,
-        'enter the modulus at temperature',
-      ),
-    },
-    (v) => {
-      const difference = clamped.reduce((sum, part) => sum + growth(part), 0) - growth(stud);
-      const rigid = (v.cold / v.kb + difference) * v.kbHot;
-      const joint = stiffness.joint;
-      const elastic =
-        joint === null ? null : (v.cold * (1 / v.kb + 1 / joint) + difference) / (1 / v.kbHot + 1 / joint);
-      // A joint without any stiffness of its own keeps its load; every real one lies between it and the rigid one.
-      const ends = [v.cold, Math.max(0, rigid)] as const;
-      return {
-        difference,
-        change: elastic === null ? null : Math.max(0, elastic) - v.cold,
-        bound: rigid - v.cold,
-        hotLoad: elastic === null ? null : Math.max(0, elastic),
-        range: [Math.min(...ends), Math.max(...ends)] as const,
-        mayVanish: (elastic ?? rigid) <= 0,
-        narrows: narrowing,
-      };
-    },
-    [stud, ...clamped].flatMap(partInputs),
+  return HOT_LOAD(
+    { cold, kb: stiffness.boltCold, kbHot: stiffness.boltHot },
+    { stud, clamped, joint: stiffness.joint, narrowing },
   );
 }
+
+const JOINT = relation(
+  {
+    joint: rules.positive(
+      'kj',
+      'stiffness of the clamped parts per bolt, N/m',
+      'have it calculated for this joint',
+    ),
+  },
+  (v) => v.joint,
+);
+
+interface Heated {
+  readonly stud: HeatedPart;
+  readonly clamped: readonly HeatedPart[];
+  readonly joint: number | null;
+  readonly narrowing: readonly InputGap[];
+}
+
+const HOT_LOAD = relation(
+  {
+    cold: rules.within('F', 'bolt load at assembly, N', [0, 1e8], 'enter the assembly load'),
+    kb: rules.positive('kb', 'stiffness of one bolt, N/m', 'enter grip, thread and modulus'),
+    kbHot: rules.positive(
+      'kb,hot',
+      'stiffness of one bolt at temperature, N/m',
+      'enter the modulus at temperature',
+    ),
+  },
+  (v, { stud, clamped, joint, narrowing }: Heated): HotLoad => {
+    const difference = clamped.reduce((sum, part) => sum + growth(part), 0) - growth(stud);
+    const rigid = (v.cold / v.kb + difference) * v.kbHot;
+    const elastic =
+      joint === null ? null : (v.cold * (1 / v.kb + 1 / joint) + difference) / (1 / v.kbHot + 1 / joint);
+    // A joint without any stiffness of its own keeps its load; every real one lies between it and the rigid one.
+    const ends = [v.cold, Math.max(0, rigid)] as const;
+    return {
+      difference,
+      change: elastic === null ? null : Math.max(0, elastic) - v.cold,
+      bound: rigid - v.cold,
+      hotLoad: elastic === null ? null : Math.max(0, elastic),
+      range: [Math.min(...ends), Math.max(...ends)] as const,
+      mayVanish: (elastic ?? rigid) <= 0,
+      narrows: narrowing,
+    };
+  },
+  ({ stud, clamped }, look) => {
+    lookAtPart(stud, look);
+    for (const part of clamped) lookAtPart(part, look);
+  },
+);
 
 function growth({ length, expansion, rise }: HeatedPart): number {
   return (length ?? 0) * (expansion ?? 0) * (rise ?? 0);
 }
 
-function jointInput(joint: number | null) {
-  return positive(
-    'kj',
-    'stiffness of the clamped parts per bolt, N/m',
-    joint,
-    'have it calculated for this joint',
-  );
+function lookAtPart({ name, length, expansion, rise }: HeatedPart, look: Look): void {
+  const part = RULES_OF_PART(name);
+  look(part.length, length);
+  look(part.expansion, expansion);
+  look(part.rise, rise);
 }
 
-function partInputs({ name, length, expansion, rise }: HeatedPart): RelationInput[] {
-  return [
-    positive('L', `length of ${name}, m`, length, `measure ${name}`),
-    within(
-      'α',
-      `coefficient of expansion of ${name}, 1/K`,
-      expansion,
-      [-1e-4, 1e-3],
-      `take it from the table of the material of ${name}, up to the temperature meant`,
-    ),
-    within(
-      'ΔT',
-      `change of temperature of ${name}, K`,
-      rise,
-      [-300, 1500],
-      `measure the metal temperature of ${name}; the fluid's is not the same`,
-    ),
-  ];
-}
+const RULES_OF_PART = oncePerName((name) => ({
+  length: rules.positive('L', `length of ${name}, m`, `measure ${name}`),
+  expansion: rules.within(
+    'α',
+    `coefficient of expansion of ${name}, 1/K`,
+    [-1e-4, 1e-3],
+    `take it from the table of the material of ${name}, up to the temperature meant`,
+  ),
+  rise: rules.within(
+    'ΔT',
+    `change of temperature of ${name}, K`,
+    [-300, 1500],
+    `measure the metal temperature of ${name}; the fluid's is not the same`,
+  ),
+}));

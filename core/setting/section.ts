@@ -2,6 +2,7 @@ import type { Working } from '../contract/setting.ts';
 import type { Raised } from '../findings/finding.ts';
 import type { InputGap } from '../findings/outcome.ts';
 import { type About, raise } from '../findings/raise.ts';
+import { oncePerName } from '../reference/once-per.ts';
 
 /** Part of a card: what is shown, what stands against it, and how it came about. */
 export interface Section<V> {
@@ -46,19 +47,8 @@ function need({ name, given, remedy }: InputGap): string {
 
 const SI_UNIT = /, (m²|m|Pa|N·m|N\/m|N|1\/K|K|rad)(?=,|$)/;
 
-/** Names are this program's own but for a few that carry a part's or a gasket's name: hence the bound. */
-const BARE_NAMES = new Map<string, string>();
-const MOST_NAMES = 1000;
-
 /** The SI unit behind a name says something only beside a number. */
-function withoutUnit(name: string): string {
-  const known = BARE_NAMES.get(name);
-  if (known !== undefined) return known;
-  const bare = name.replace(SI_UNIT, '');
-  if (BARE_NAMES.size >= MOST_NAMES) BARE_NAMES.clear();
-  BARE_NAMES.set(name, bare);
-  return bare;
-}
+const withoutUnit = oncePerName((name) => name.replace(SI_UNIT, ''));
 
 /**
  * A check that was not made. Data nobody has are a note; data that can't be right are a warning.
