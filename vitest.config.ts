@@ -4,7 +4,7 @@ export default defineConfig({
   test: {
     environment: 'node',
     include: ['{core,electron,renderer,migrations,seed}/**/*.test.{ts,tsx}', 'tests/**/*.test.ts'],
-    exclude: ['**/node_modules/**', 'dist/**', 'tests/e2e/**'],
+    exclude: ['**/node_modules/**', 'dist/**', 'tests/e2e/**', 'tests/faults/**'],
     setupFiles: ['tests/seeds.ts'],
     allowOnly: false,
     passWithNoTests: false,

@@ -54,14 +54,14 @@ test('the newest content is written when the typing pauses, once', async () => {
   expect(states).toEqual([{ savedAt: 'saved 101', trouble: null }]);
 });
 
-test('whoever types without a pause has it written within 0.6 s all the same', async () => {
+test('whoever types without a pause has it sent within 0.4 s all the same', async () => {
   const { kept, sent } = keeper();
   for (let n = 0; n < 20; n++) {
     kept.put({ n });
     await vi.advanceTimersByTimeAsync(100);
   }
   await vi.advanceTimersByTimeAsync(600);
-  expect(sent.length).toBeGreaterThanOrEqual(3);
+  expect(sent.length).toBeGreaterThanOrEqual(4);
   expect(sent.at(-1)?.data).toEqual({ n: 19 });
 });
 

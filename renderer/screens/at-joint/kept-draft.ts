@@ -1,9 +1,9 @@
 import type { RequestError } from '../../../core/contract/errors.ts';
 import type { Send } from '../../../core/contract/requests.ts';
 
-/** What is typed is in the register this long after the first key at the latest; the rest of a second is for the disk. */
-const SETTLE_MS = 200;
-const LATEST_MS = 600;
+/** What is typed is sent this long after the first key at the latest; the rest of a second is for the disk. */
+const SETTLE_MS = 150;
+const LATEST_MS = 400;
 const AGAIN_MS = 2000;
 
 type Kind = 'tightening at the joint' | 'breakout at the joint';
