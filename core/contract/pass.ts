@@ -90,7 +90,6 @@ export const plannedPass = z.strictObject({
   /** Shortest wait before it, s; null where it follows at once. */
   wait: z.number().nullable(),
 });
-export type PlannedPassView = z.infer<typeof plannedPass>;
 
 /** As it was typed, already validated when it was stored. */
 const shownValue = z.custom<Entered>((value) => typeof value === 'object' && value !== null);

@@ -52,6 +52,8 @@ async function eachScreen(page: Page, look: (name: string, route: string) => Pro
   await look('setting with a value that is none', `${joint}/setting`);
   await visit('record tightening', `${joint}/record/tightening`);
   await visit('record breakout', `${joint}/record/breakout`);
+  await visit('at the joint', '/at');
+  await visit('at this joint', joint.replace('joints', 'at'));
   await visit('tool room', '/tool-room');
   await visit('due list', '/due');
   await visit('due calendar', '/due/calendar');

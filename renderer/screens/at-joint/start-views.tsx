@@ -1,9 +1,13 @@
 import type { JointDetail } from '../../../core/contract/joint.ts';
 import type { RunView } from '../../../core/contract/pass.ts';
 import type { SettingSummary, WorkKind } from '../../../core/contract/setting.ts';
+import { describeIdentity } from '../../../core/joint/describe-identity.ts';
+import { identityOf } from '../../../core/joint/identity.ts';
+import { useAsk } from '../../app/ask.ts';
 import { useRegister } from '../../app/register.ts';
 import { exact, unitLabel } from '../../app/text/number.ts';
 import { moment, span } from '../../app/text/time.ts';
+import { Asked } from '../../components/asked.tsx';
 import { Key, Step, StepCautions } from './parts.tsx';
 import { CrewKeys } from './people.tsx';
 
@@ -152,6 +156,7 @@ interface JointViewProps {
 /** The tag is read from the joint itself, whatever led to this view. */
 export function JointView({ joint, kind, onRead, onOther }: JointViewProps) {
   const { data, unitName } = joint;
+  const { valve, landmark } = describeIdentity(identityOf(data));
   return (
     <Step
       asks="Is this the joint"
@@ -167,7 +172,36 @@ export function JointView({ joint, kind, onRead, onOther }: JointViewProps) {
       <StepCautions kind={kind} step="joint" />
       <p className="at-tag">{data.tag}</p>
       <p className="at-said">{[unitName, data.location, data.service].filter(Boolean).join(' · ')}</p>
+      <p className="at-said">{[landmark, valve].filter(Boolean).join(' · ')}</p>
+      <LookAlikes id={joint.id} />
     </Step>
+  );
+}
+
+/** As many as are taken in at a glance; they come the likeliest first. */
+const LOOK_ALIKES = 3;
+
+/** Joints this one could be taken for, with what tells them apart. */
+function LookAlikes({ id }: { readonly id: string }) {
+  const asked = useAsk('joint.lookAlikes', { id });
+  return (
+    <Asked asking={asked} what="look-alikes">
+      {({ rows }) =>
+        rows.length > 0 && (
+          <section aria-labelledby="look-alikes">
+            <h3 id="look-alikes">It could be taken for</h3>
+            <ul className="at-list">
+              {rows.slice(0, LOOK_ALIKES).map(({ id: other, tag, reasons, tells, oneIsLive }) => (
+                <li key={other}>
+                  <b>{tag}</b>: {(tells.length > 0 ? tells : reasons.slice(0, 1)).join('; ')}
+                  {oneIsLive && <span className="at-flag">one of the two is isolated, the other is not</span>}
+                </li>
+              ))}
+            </ul>
+          </section>
+        )
+      }
+    </Asked>
   );
 }
 
