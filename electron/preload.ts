@@ -4,7 +4,7 @@ import type { PortAnswer, PortRequest } from '../core/contract/message.ts';
 import { REQUEST_NAMES, type RequestName } from '../core/contract/names.ts';
 
 /** One function per request, and nothing else, reaches the window. */
-type Bridge = Record<RequestName, (input: unknown) => Promise<Answer<unknown>>>;
+type Bridge = Record<RequestName, (input: unknown, session: string | null) => Promise<Answer<unknown>>>;
 
 const PORT_CHANNEL = 'studbook:port';
 
@@ -41,10 +41,10 @@ function answerPending(): void {
   pending.clear();
 }
 
-function request(name: RequestName, input: unknown): Promise<Answer<unknown>> {
+function request(name: RequestName, input: unknown, session: string | null): Promise<Answer<unknown>> {
   return new Promise((resolve) => {
     lastId += 1;
-    const message: PortRequest = { id: lastId, name, input };
+    const message: PortRequest = { id: lastId, name, input, session };
     if (port === null) waiting.push(message);
     else port.postMessage(message);
     pending.set(lastId, resolve);
@@ -52,7 +52,10 @@ function request(name: RequestName, input: unknown): Promise<Answer<unknown>> {
 }
 
 const bridge = Object.fromEntries(
-  REQUEST_NAMES.map((name) => [name, (input: unknown) => request(name, input)]),
+  REQUEST_NAMES.map((name) => [
+    name,
+    (input: unknown, session: string | null) => request(name, input, session),
+  ]),
 ) as Bridge;
 
 contextBridge.exposeInMainWorld('studbook', bridge);

@@ -1,4 +1,4 @@
-import type { Role } from '../contract/access.ts';
+import type { Role } from '../contract/roles.ts';
 import type { FindingCode } from '../findings/codes.ts';
 
 /** Who may set a refusal aside, and what they answer for when they do. */

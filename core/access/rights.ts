@@ -1,5 +1,5 @@
-import type { Role } from '../contract/access.ts';
 import type { RequestName } from '../contract/names.ts';
+import type { Role } from '../contract/roles.ts';
 import { hasOneOf, ROLES } from './roles.ts';
 import { valueAt } from './value-at.ts';
 
@@ -14,6 +14,7 @@ type Right = 'anybody' | 'signed in' | readonly Role[] | RightByChoice;
 
 const EVERYONE = ROLES;
 const ENGINEER: readonly Role[] = ['engineer'];
+const ADMINISTRATOR: readonly Role[] = ['administrator'];
 const PLANT: readonly Role[] = ['planner', 'engineer'];
 const ROOM: readonly Role[] = ['keeper'];
 const ROOM_AND_ENGINEER: readonly Role[] = ['keeper', 'engineer'];
@@ -26,11 +27,20 @@ const KITS: readonly Role[] = ['planner', 'keeper'];
 export const RIGHTS: Readonly<Record<RequestName, Right>> = {
   'register.state': 'anybody',
   'register.create': 'anybody',
+  'access.state': 'anybody',
+  'access.begin': 'anybody',
+  'access.signIn': 'anybody',
+  'access.signOut': 'anybody',
+  'access.changeSecret': 'signed in',
+  'access.giveSecret': ADMINISTRATOR,
   'reference.choices': EVERYONE,
   'unit.list': EVERYONE,
   'unit.save': PLANT,
   'person.list': EVERYONE,
   'person.save': ['planner', 'administrator'],
+  'person.saveRoles': ADMINISTRATOR,
+  'competence.list': EVERYONE,
+  'competence.save': ['engineer', 'administrator'],
   'joint.list': EVERYONE,
   'joint.get': EVERYONE,
   'joint.save': PLANT,

@@ -1,4 +1,4 @@
-import type { Role } from '../contract/access.ts';
+import type { Role } from '../contract/roles.ts';
 
 /** What each role is for, as the window says it. */
 export const DUTIES: Readonly<Record<Role, string>> = {

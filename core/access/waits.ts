@@ -8,12 +8,12 @@ const LONGEST_WAIT_S = 3600;
 const FORGOTTEN_AFTER_S = 24 * 3600;
 
 /** All names together: so many wrong secrets within this time, then everybody waits until it has passed. */
-export const EVERYBODY = { tries: 40, within: 600 } as const;
+const OF_ALL = { tries: 40, within: 600 } as const;
 
-/** What is kept of wrong secrets: how many in a row, and when the last one was. */
+/** What is kept of wrong secrets: how many, and a moment: of the last in a row, or of the first of all names. */
 export interface WrongSecrets {
   readonly count: number;
-  /** Moment of the last one, s since 1970. */
+  /** s since 1970. */
   readonly last: number;
 }
 
@@ -59,4 +59,34 @@ export function nextTry(wrong: WrongSecrets | null, now: number): number | null 
 export function afterWrong(wrong: WrongSecrets | null, now: number): WrongSecrets {
   const fresh = wrong === null || now - wrong.last > FORGOTTEN_AFTER_S;
   return { count: (fresh ? 0 : wrong.count) + 1, last: now };
+}
+
+/**
+ * Moment from which any name is looked at again, after too many wrong secrets of all names together.
+ *
+ * Equation: first wrong secret of the ten minutes + 600 s, once there are forty.
+ * @param wrong how many since the first of them, and its moment; null when there are none
+ * @param now moment of the try, s since 1970, any
+ * @returns s since 1970; null when a try is looked at now
+ * @example nextTryOfAll({ count: 40, last: 1000 }, 1200) // 1600 s
+ * @source rule of this program
+ */
+export function nextTryOfAll(wrong: WrongSecrets | null, now: number): number | null {
+  if (wrong === null || wrong.count < OF_ALL.tries) return null;
+  const from = wrong.last + OF_ALL.within;
+  return now < wrong.last || from <= now ? null : from;
+}
+
+/**
+ * What is kept after one more wrong secret of any name.
+ *
+ * @param wrong what was kept before; null when nothing was
+ * @param now moment of the try, s since 1970, any
+ * @returns the count, and the moment of the first that is counted
+ * @example afterWrongOfAll({ count: 40, last: 1000 }, 1600).count // 1
+ * @source rule of this program
+ */
+export function afterWrongOfAll(wrong: WrongSecrets | null, now: number): WrongSecrets {
+  const fresh = wrong === null || now < wrong.last || now - wrong.last >= OF_ALL.within;
+  return fresh ? { count: 1, last: now } : { count: wrong.count + 1, last: wrong.last };
 }

@@ -1,10 +1,8 @@
 import * as z from 'zod';
+import { FINDING_CODES } from '../findings/codes.ts';
+import { role } from './roles.ts';
 import { method } from './setting.ts';
 import { date, id, optionalText, text } from './values.ts';
-
-/** What a person may do follows from these; what each is for stands in core/access/roles.ts. */
-export const role = z.enum(['planner', 'keeper', 'engineer', 'technician', 'administrator']);
-export type Role = z.infer<typeof role>;
 
 export const personRoles = z
   .array(role)
@@ -21,6 +19,52 @@ export const newSecret = z.string().min(12, 'at least 12 characters').max(200, '
 
 /** A secret as typed to be compared; it says nothing about what a secret may look like. */
 export const typedSecret = z.string().min(1, 'needed').max(1000, 'at most 1000 characters');
+
+/** Fields that carry a secret, in whatever request: their values are shown, logged and kept nowhere. */
+export const SECRET_FIELDS: readonly string[] = ['secret', 'currentSecret'];
+
+/** Whoever begins sign-in on a register: somebody on it already, or a new name. */
+export const firstAdministrator = z
+  .strictObject({ personId: id.nullable(), name: optionalText(120).default(''), secret: newSecret })
+  .superRefine(({ personId, name }, context) => {
+    if (personId !== null || name !== '') return;
+    context.addIssue({
+      code: 'custom',
+      path: ['name'],
+      message: 'needed for somebody who is not on the register yet',
+    });
+  });
+export type FirstAdministrator = z.output<typeof firstAdministrator>;
+
+export const namedAdministrator = z.strictObject({ name: text(120), secret: newSecret });
+
+export const signInInput = z.strictObject({ name: text(120), secret: typedSecret });
+
+export const secretChange = z.strictObject({ currentSecret: typedSecret, secret: newSecret });
+
+const signedInPerson = z.strictObject({
+  personId: id,
+  name: z.string(),
+  roles: z.array(role),
+  /** True for a secret that an administrator gave: nothing else is answered until it is changed. */
+  secretToBeChanged: z.boolean(),
+});
+export type SignedInPerson = z.infer<typeof signedInPerson>;
+
+/** The token travels beside every request from now on; the service keeps its hash, in memory. */
+export const signedIn = z.strictObject({ token: z.string(), person: signedInPerson });
+export type SignedIn = z.infer<typeof signedIn>;
+
+export const signInMode = z.enum(['none', 'required']);
+
+export const accessState = z.strictObject({
+  signIn: signInMode,
+  /** Null: nobody, at the window that asks. */
+  person: signedInPerson.nullable(),
+  /** Without a request for so long, a person is signed out. */
+  idleMinutes: z.int(),
+});
+export type AccessState = z.infer<typeof accessState>;
 
 /** What a person has shown they can do, by which paper. */
 export const competenceData = z
@@ -60,5 +104,17 @@ export const competenceState = z.enum(['qualified', 'not qualified', 'expired', 
 export type CompetenceState = z.infer<typeof competenceState>;
 
 /** A refusal that somebody entitled to it has set aside, with the reason. */
-export const override = z.strictObject({ code: z.string().max(60), reason: text(500) });
+export const override = z.strictObject({ code: z.enum(FINDING_CODES), reason: text(500) });
 export type Override = z.output<typeof override>;
+
+export const competenceRow = z.strictObject({
+  id,
+  version: z.int(),
+  person: z.string(),
+  data: z.custom<CompetenceData>((value) => typeof value === 'object' && value !== null),
+  /** By the paper, and by the scheme's own rule; null when neither says. */
+  lastGoodDay: date.nullable(),
+  /** Today at the site, for the methods the paper names. */
+  state: z.enum(['in date', 'expired', 'not yet', 'withdrawn', 'not known']),
+});
+export type CompetenceRow = z.infer<typeof competenceRow>;

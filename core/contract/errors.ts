@@ -6,6 +6,7 @@ export const ERROR_CODES = [
   'duplicate',
   'conflict',
   'refused',
+  'not_signed_in',
   'not_open',
   'register_not_sqlite',
   'register_foreign',

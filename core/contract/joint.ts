@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { gasketData, pressureCases } from './gasket.ts';
 import { hotData, retighteningData } from './hot.ts';
 import { jointIdentity } from './identity.ts';
+import { role } from './roles.ts';
 import { entered, id, instant, optionalText, page, text } from './values.ts';
 
 /** Which cross-section a bolt stress is divided by. Never implied. */
@@ -286,4 +287,15 @@ export const jointChart = z.strictObject({
 });
 
 export const unitSummary = z.strictObject({ id, name: z.string(), version: z.int(), joints: z.int() });
-export const personSummary = z.strictObject({ id, name: z.string(), version: z.int(), role: z.string() });
+export const personSummary = z.strictObject({
+  id,
+  name: z.string(),
+  version: z.int(),
+  /** Trade or position in the site's own words; what a person may do follows from `roles`. */
+  role: z.string(),
+  roles: z.array(role),
+  /** Version of the roles; null where none were given yet. */
+  rolesVersion: z.int().nullable(),
+  /** Whether the person can sign in. */
+  secret: z.enum(['none', 'own', 'to be changed']),
+});

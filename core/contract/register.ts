@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { namedAdministrator, signInMode } from './access.ts';
 import { siteRow } from './site.ts';
 import { text } from './values.ts';
 
@@ -12,6 +13,8 @@ export const registerState = z.strictObject({
   timeZone: z.string().nullable(),
   /** True for the invented demo plant; shown wherever data shows. */
   demo: z.boolean(),
+  /** 'none': names in records are claims. */
+  signIn: signInMode,
   joints: z.int(),
   tools: z.int(),
   events: z.int(),
@@ -24,9 +27,12 @@ export const registerState = z.strictObject({
 });
 export type RegisterState = z.infer<typeof registerState>;
 
+/** Null: the register works without sign-in until somebody begins it. */
+const administrator = namedAdministrator.nullable().default(null);
+
 export const registerCreate = z.discriminatedUnion('content', [
-  z.strictObject({ content: z.literal('empty'), siteName: text(120), timeZone: text(60) }),
-  z.strictObject({ content: z.literal('demo') }),
+  z.strictObject({ content: z.literal('empty'), siteName: text(120), timeZone: text(60), administrator }),
+  z.strictObject({ content: z.literal('demo'), administrator }),
 ]);
 
 /** Lists a form offers. */

@@ -1,4 +1,15 @@
 import * as z from 'zod';
+import {
+  accessState,
+  competenceData,
+  competenceRow,
+  firstAdministrator,
+  newSecret,
+  personRoles,
+  secretChange,
+  signedIn,
+  signInInput,
+} from './access.ts';
 import { attachmentContent, attachmentData, attachmentOwner, attachmentRow, hashText } from './attachment.ts';
 import {
   checkAssessment,
@@ -82,11 +93,25 @@ const edit = <T extends z.ZodType>(data: T) =>
 export const requests = {
   'register.state': { input: nothing, output: registerState },
   'register.create': { input: write({ data: registerCreate }), output: registerState },
+  'access.state': { input: nothing, output: accessState },
+  /** Names the first administrator; from then on the register asks who is there, and that is never undone. */
+  'access.begin': { input: firstAdministrator, output: signedIn },
+  'access.signIn': { input: signInInput, output: signedIn },
+  'access.signOut': { input: nothing, output: nothing },
+  'access.changeSecret': { input: secretChange, output: signedIn },
+  /** A first secret, or a new one for one that was forgotten; the person changes it at the next sign-in. */
+  'access.giveSecret': { input: write({ personId: id, secret: newSecret }), output: written },
   'reference.choices': { input: nothing, output: referenceChoices },
   'unit.list': { input: nothing, output: listOf(unitSummary) },
   'unit.save': { input: edit(unitData), output: written },
   'person.list': { input: nothing, output: listOf(personSummary) },
   'person.save': { input: edit(personData), output: written },
+  'person.saveRoles': {
+    input: write({ id, version: z.int().min(1).nullable(), roles: personRoles }),
+    output: written,
+  },
+  'competence.list': { input: z.strictObject({ personId: id.nullable() }), output: listOf(competenceRow) },
+  'competence.save': { input: edit(competenceData), output: written },
   'joint.list': { input: jointListInput, output: listOf(jointSummary) },
   'joint.get': { input: byId, output: jointDetail },
   'joint.save': { input: edit(jointData), output: written },

@@ -1,4 +1,6 @@
 import type { Kysely, Transaction } from 'kysely';
+import type { Role } from '../../core/contract/roles.ts';
+import type { SecretCost } from './access/secret.ts';
 import type { RegisterSchema } from './register/schema.ts';
 
 export interface Site {
@@ -11,6 +13,7 @@ export interface Site {
 /** Who is signed in at the window a request came from. */
 export interface Actor {
   readonly personId: string;
+  readonly roles: readonly Role[];
 }
 
 /** A message for the service's own log; people see only the id that leads to it. */
@@ -32,4 +35,5 @@ export interface WriteContext extends ReadContext {
   readonly newId: () => string;
   /** Null where the register works without sign-in: a name in a record is then a claim. */
   readonly actor: Actor | null;
+  readonly secretCost: SecretCost;
 }

@@ -17,6 +17,12 @@ export class RequestFailure extends Error {
   }
 }
 
+/**
+ * A refusal whose traces are kept: what the request has written up to here stays, because a wrong secret has to be
+ * counted. Only to be thrown before anything else is written.
+ */
+export class KeptFailure extends RequestFailure {}
+
 /** One field is wrong. */
 export function invalidField(field: string, value: string, allowed: string): RequestFailure {
   return new RequestFailure('invalid_input', `${field}: ${allowed}`, [{ field, value, allowed }]);

@@ -1,3 +1,4 @@
+import { giveSecretTo, saveRoles } from './access/roles.ts';
 import { addAttachment, getAttachment, listAttachments } from './requests/attachment.ts';
 import {
   closeCase,
@@ -17,6 +18,7 @@ import {
   saveChecklist,
   saveToolRule,
 } from './requests/check.ts';
+import { listCompetences, saveCompetence } from './requests/competence.ts';
 import { findByLabel, moveTools } from './requests/custody.ts';
 import { dropDraft, getDraft, saveDraft } from './requests/draft.ts';
 import { readBreakoutOrTightening, recordBreakout, recordTightening } from './requests/event.ts';
@@ -55,6 +57,7 @@ export const READS: { readonly [N in ReadName]: Read<N> } = {
   'reference.choices': choices,
   'unit.list': listUnits,
   'person.list': listPeople,
+  'competence.list': listCompetences,
   'joint.list': listJoints,
   'joint.get': getJoint,
   'joint.history': jointHistory,
@@ -98,6 +101,9 @@ export const READS: { readonly [N in ReadName]: Read<N> } = {
 export const WRITES: { readonly [N in WriteName]: Write<N> } = {
   'unit.save': saveUnit,
   'person.save': savePerson,
+  'person.saveRoles': saveRoles,
+  'access.giveSecret': giveSecretTo,
+  'competence.save': saveCompetence,
   'joint.save': saveJoint,
   'tool.save': saveTool,
   'tool.move': moveTools,

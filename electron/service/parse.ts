@@ -1,9 +1,11 @@
 import { inspect } from 'node:util';
 import type * as z from 'zod';
+import { SECRET_FIELDS } from '../../core/contract/access.ts';
 import type { FieldFault } from '../../core/contract/errors.ts';
 import { RequestFailure } from './failure.ts';
 
 const SHOWN = 80;
+const SHOWN_DEPTH = 2;
 
 /** Reads an input by its schema or fails naming every field, what stood there and what is allowed. */
 export function parseInput<T extends z.ZodType>(schema: T, input: unknown): z.output<T> {
@@ -25,12 +27,14 @@ function faultsOf(issue: z.core.$ZodIssue, input: unknown): FieldFault[] {
   if (issue.code === 'unrecognized_keys') {
     return issue.keys.map((key) => ({
       field: fieldName([...issue.path, key]),
-      value: show(at(input, [...issue.path, key])),
+      value: shownAt(input, [...issue.path, key]),
       allowed: 'there is no such field',
     }));
   }
   const value = at(input, issue.path);
-  return [{ field: fieldName(issue.path), value: show(value), allowed: allowed(issue, value) }];
+  return [
+    { field: fieldName(issue.path), value: shownAt(input, issue.path), allowed: allowed(issue, value) },
+  ];
 }
 
 function allowed(issue: z.core.$ZodIssue, value: unknown): string {
@@ -65,6 +69,21 @@ function at(input: unknown, path: readonly PropertyKey[]): unknown {
   );
 }
 
+/** A secret is not answered with, not even to whoever typed it. */
+function shownAt(input: unknown, path: readonly PropertyKey[]): string {
+  const secret = path.some((key) => SECRET_FIELDS.includes(String(key)));
+  const value = at(input, path);
+  return secret || holdsSecret(value) ? '' : show(value);
+}
+
+/** As deep as what is shown reaches; what comes over a message port may lead back into itself. */
+function holdsSecret(value: unknown, depth = SHOWN_DEPTH + 1): boolean {
+  if (typeof value !== 'object' || value === null || depth === 0) return false;
+  return Object.entries(value).some(
+    ([key, inner]) => SECRET_FIELDS.includes(key) || holdsSecret(inner, depth - 1),
+  );
+}
+
 /** What stood there, for reading; a message port carries more kinds of values than JSON has. */
 function show(value: unknown): string {
   if (value === undefined) return '';
@@ -72,7 +91,7 @@ function show(value: unknown): string {
   if (Array.isArray(value) && value.some(isGroup))
     return value.length === 1 ? '1 row' : `${value.length} rows`;
   if (isTypedQuantity(value)) return cut(`${value.text} ${value.unit}`.toWellFormed());
-  return cut(inspect(value, { depth: 2, breakLength: Number.POSITIVE_INFINITY }));
+  return cut(inspect(value, { depth: SHOWN_DEPTH, breakLength: Number.POSITIVE_INFINITY }));
 }
 
 const isGroup = (value: unknown): boolean => typeof value === 'object' && value !== null;
@@ -93,7 +112,7 @@ function unreadableText(value: unknown, path: readonly string[]): FieldFault[] {
     return [
       {
         field: fieldName(path),
-        value: cut(value.toWellFormed()),
+        value: path.some((key) => SECRET_FIELDS.includes(key)) ? '' : cut(value.toWellFormed()),
         allowed: 'text without broken or zero characters',
       },
     ];

@@ -1,13 +1,27 @@
 import { canonicalText } from '../../core/audit/canonical.ts';
 import { toHex } from '../../core/audit/hash.ts';
+import { SECRET_FIELDS } from '../../core/contract/access.ts';
 import { sha256 } from './chain/sha256.ts';
 import type { WriteContext } from './context.ts';
 import { RequestFailure } from './failure.ts';
 
-/** What was asked for, without the key: the same key with another input is a mistake, not a retry. */
+/**
+ * What was asked for, without the key: the same key with another input is a mistake, not a retry. A secret is left out,
+ * because the hash of an input that is otherwise known would let it be guessed.
+ */
 function inputHash(request: string, input: { readonly key: string }): string {
   const { key: _, ...rest } = input;
-  return toHex(sha256(canonicalText({ request, input: rest })));
+  return toHex(sha256(canonicalText({ request, input: withoutSecrets(rest) })));
+}
+
+function withoutSecrets(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(withoutSecrets);
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(
+    Object.entries(value)
+      .filter(([name]) => !SECRET_FIELDS.includes(name))
+      .map(([name, inner]) => [name, withoutSecrets(inner)]),
+  );
 }
 
 /** Runs a write once: a repeated key gives the first answer, a key used for something else is refused. */

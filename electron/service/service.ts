@@ -1,10 +1,15 @@
 import { v7 } from 'uuid';
+import type { AccessState, SignedIn, SignedInPerson } from '../../core/contract/access.ts';
 import type { Answer } from '../../core/contract/errors.ts';
 import type { RequestHandler } from '../../core/contract/message.ts';
 import { REQUEST_KINDS, type RequestName } from '../../core/contract/names.ts';
 import { type ParsedInput, requests } from '../../core/contract/requests.ts';
-import type { Log, ReadContext, Site } from './context.ts';
-import { RequestFailure } from './failure.ts';
+import { checkAllowed, checkPresent, presentAt, signedInPerson } from './access/present.ts';
+import { SECRET_COST, type SecretCost } from './access/secret.ts';
+import { createSessions, IDLE_MINUTES } from './access/sessions.ts';
+import { beginSignIn, changeSecret, signIn } from './access/sign-in.ts';
+import type { Actor, Log, ReadContext, Site, WriteContext } from './context.ts';
+import { KeptFailure, RequestFailure } from './failure.ts';
 import { READS, WRITES } from './handlers.ts';
 import { parseInput } from './parse.ts';
 import { once } from './receipt.ts';
@@ -24,15 +29,25 @@ export interface ServiceOptions {
   readonly clock: () => Date;
   readonly randomUUID?: () => string;
   readonly log: Log;
+  readonly secretCost?: SecretCost;
 }
 
 export interface Service extends RequestHandler {
   close(): Promise<void>;
 }
 
+interface Opened {
+  readonly is: 'open';
+  readonly register: OpenRegister;
+  readonly site: Site;
+  readonly originId: string;
+  /** Whether an administrator has begun sign-in; never undone. */
+  signIn: boolean;
+}
+
 type Standing =
   | { readonly is: 'none' }
-  | { readonly is: 'open'; readonly register: OpenRegister; readonly site: Site; readonly originId: string }
+  | Opened
   | { readonly is: 'failed'; readonly failure: RequestFailure }
   | { readonly is: 'closed' };
 
@@ -41,8 +56,9 @@ type Standing =
  * writes one after the other. Every outcome is an answer; what nobody foresaw is logged under the id the answer names.
  */
 export function createService(options: ServiceOptions): Service {
-  const { folder, clock, log } = options;
+  const { folder, clock, log, secretCost = SECRET_COST } = options;
   const newId = options.randomUUID ?? (() => v7());
+  const sessions = createSessions(clock);
   const attachments = attachmentFolder(registerFile(folder));
   let lock: RegisterLock | null = null;
   let standing: Standing = { is: 'none' };
@@ -69,7 +85,8 @@ export function createService(options: ServiceOptions): Service {
     try {
       const site = await readSite(register.reader);
       const originId = await readOrigin(register.reader);
-      standing = { is: 'open', register, site, originId };
+      const signIn = await hasBegun(register);
+      standing = { is: 'open', register, site, originId, signIn };
     } catch (error) {
       register.close();
       throw error;
@@ -88,7 +105,7 @@ export function createService(options: ServiceOptions): Service {
 
   const ready = start();
 
-  function opened(): Extract<Standing, { is: 'open' }> {
+  function opened(): Opened {
     if (standing.is === 'open') return standing;
     if (standing.is === 'failed') throw standing.failure;
     throw new RequestFailure(
@@ -110,7 +127,7 @@ export function createService(options: ServiceOptions): Service {
       folder,
       clock,
       failure: standing.register.problem,
-      open: { db: standing.register.reader, site: standing.site },
+      open: { db: standing.register.reader, site: standing.site, signIn: standing.signIn },
     });
   }
 
@@ -129,23 +146,64 @@ export function createService(options: ServiceOptions): Service {
         }),
       );
     } else {
-      await createFilled({ folder, clock, newId, log }, input);
+      await createFilled({ folder, clock, newId, log, secretCost }, input);
       await open();
     }
     return state();
   }
 
-  async function write<N extends WriteName>(name: N, input: ParsedInput<N>) {
+  /** One transaction. Of a refusal whose traces are kept, what it wrote stays. */
+  async function inTransaction<T>(
+    actor: Actor | null,
+    work: (context: WriteContext) => Promise<T>,
+  ): Promise<T> {
     const { register, site, originId } = opened();
     const { writer, problem } = register;
     if (writer === null)
       throw problem ?? new RequestFailure('not_open', 'The register is open for reading only');
-    const handler = WRITES[name] as Write<N>;
-    return writer.transaction().execute((db) => {
-      const work = () => handler({ db, site, clock, log, attachments, originId, newId, actor: null }, input);
-      // A draft is written over and over; a retry of it needs no receipt.
-      return 'key' in input ? once({ db, clock }, name, input, work) : work();
+    const outcome = await writer.transaction().execute(async (db) => {
+      try {
+        const context = { db, site, clock, log, attachments, originId, newId, actor, secretCost };
+        return { value: await work(context) };
+      } catch (error) {
+        if (error instanceof KeptFailure) return { failure: error };
+        throw error;
+      }
     });
+    if ('failure' in outcome) throw outcome.failure;
+    return outcome.value;
+  }
+
+  function write<N extends WriteName>(name: N, input: ParsedInput<N>, actor: Actor | null) {
+    const handler = WRITES[name] as Write<N>;
+    return inTransaction(actor, (context) => {
+      const work = () => handler(context, input);
+      // A draft is written over and over; a retry of it needs no receipt.
+      return 'key' in input ? once(context, name, input, work) : work();
+    });
+  }
+
+  /** A session for whoever has just shown who they are; one that this window had before is over. */
+  async function newSession(personId: string, before: string | null): Promise<SignedIn> {
+    const { reader } = opened().register;
+    const { version: secretVersion } = await reader
+      .selectFrom('person_secret')
+      .select('version')
+      .where('person_id', '=', personId)
+      .executeTakeFirstOrThrow();
+    const person = await signedInPerson(reader, { personId, secretVersion });
+    if (person === null) throw new Error(`${personId} has a secret and is nobody`);
+    if (before !== null) sessions.end(before);
+    return { token: sessions.begin({ personId, secretVersion }), person };
+  }
+
+  async function accessState(token: string | null): Promise<AccessState> {
+    const open = standing.is === 'open' && standing.signIn ? standing : null;
+    return {
+      signIn: open === null ? 'none' : 'required',
+      person: open === null ? null : await presentAt(open.register.reader, sessions, token),
+      idleMinutes: IDLE_MINUTES,
+    };
   }
 
   /** Writes wait for each other; a failed one doesn't hold up the next. */
@@ -155,26 +213,66 @@ export function createService(options: ServiceOptions): Service {
     return turn;
   }
 
-  async function run(name: RequestName, input: unknown): Promise<unknown> {
+  /** Who is there, from this window's session; null where the register works without sign-in. */
+  async function whoIsThere(name: RequestName, token: string | null): Promise<SignedInPerson | null> {
+    if (standing.is !== 'open' || !standing.signIn) return null;
+    const person = await presentAt(standing.register.reader, sessions, token);
+    checkPresent(name, person);
+    // Looking whether somebody is there keeps nobody there.
+    if (token !== null && name !== 'access.state' && name !== 'register.state') sessions.touch(token);
+    return person;
+  }
+
+  /** The one place where rights are checked: before any handler, and for a write when its turn has come. */
+  async function run(name: RequestName, input: unknown, token: string | null): Promise<unknown> {
+    const person = await whoIsThere(name, token);
     const parsed = parseInput(requests[name].input, input);
-    if (name === 'register.state') return state();
-    if (name === 'register.create') return queued(() => create(parsed as ParsedInput<'register.create'>));
-    if (REQUEST_KINDS[name] === 'write') {
-      const write_ = name as WriteName;
-      return queued(() => write(write_, parsed as ParsedInput<typeof write_>));
+    if (person !== null) checkAllowed(name, parsed, person);
+    const actor = person === null ? null : { personId: person.personId, roles: person.roles };
+    switch (name) {
+      case 'register.state':
+        return state();
+      case 'register.create':
+        return create(parsed as ParsedInput<'register.create'>);
+      case 'access.state':
+        return accessState(token);
+      case 'access.signOut':
+        if (token !== null) sessions.end(token);
+        return {};
+      case 'access.begin': {
+        const first = parsed as ParsedInput<'access.begin'>;
+        const personId = await inTransaction(actor, (context) => beginSignIn(context, first));
+        opened().signIn = true;
+        return newSession(personId, token);
+      }
+      case 'access.signIn': {
+        if (!opened().signIn) throw worksWithoutSignIn();
+        const typed = parsed as ParsedInput<'access.signIn'>;
+        return newSession(await inTransaction(null, (context) => signIn(context, typed)), token);
+      }
+      case 'access.changeSecret': {
+        const change = parsed as ParsedInput<'access.changeSecret'>;
+        return newSession(await inTransaction(actor, (context) => changeSecret(context, change)), token);
+      }
+      default:
+        if (REQUEST_KINDS[name] === 'write') {
+          const write_ = name as WriteName;
+          return write(write_, parsed as ParsedInput<typeof write_>, actor);
+        }
+        return (READS[name as ReadName] as Read<ReadName>)(readContext(), parsed as ParsedInput<ReadName>);
     }
-    const read = READS[name as ReadName] as Read<ReadName>;
-    return read(readContext(), parsed as ParsedInput<ReadName>);
   }
 
   return {
-    async handle(name: string, input: unknown): Promise<Answer<unknown>> {
+    async handle(name: string, input: unknown, session: string | null = null): Promise<Answer<unknown>> {
       try {
         await ready;
         if (!Object.hasOwn(REQUEST_KINDS, name)) {
           throw new RequestFailure('unknown_request', `There is no request "${name.slice(0, 60)}"`);
         }
-        return { ok: true, value: await run(name as RequestName, input) };
+        const known = name as RequestName;
+        const work = () => run(known, input, session);
+        return { ok: true, value: await (REQUEST_KINDS[known] === 'write' ? queued(work) : work()) };
       } catch (error) {
         return { ok: false, error: failureOf(error).toError() };
       }
@@ -188,4 +286,12 @@ export function createService(options: ServiceOptions): Service {
       lock = null;
     },
   };
+}
+
+async function hasBegun({ reader }: OpenRegister): Promise<boolean> {
+  return (await reader.selectFrom('sign_in').select('event_id').executeTakeFirst()) !== undefined;
+}
+
+function worksWithoutSignIn(): RequestFailure {
+  return new RequestFailure('refused', 'This register works without sign-in: there is nobody to sign in as');
 }

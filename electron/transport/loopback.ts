@@ -6,6 +6,8 @@ import type { RequestHandler } from '../../core/contract/message.ts';
 import { pageFile, SECURITY_HEADERS } from './page.ts';
 
 export const TOKEN_HEADER = 'x-studbook-token';
+/** Who is signed in at the window; the token above only says that it is a window of this start. */
+export const SESSION_HEADER = 'x-studbook-session';
 
 /** The longest body the contract allows is an imported file of 45 MB in base64. */
 const BODY_LIMIT_BYTES = 64 * 1024 * 1024;
@@ -127,7 +129,13 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
     } catch {
       return refuse(response, 400, 'invalid_input', 'The body is not JSON text.');
     }
-    send(response, 200, await options.service.handle(pathname.slice(REQUEST_PATH.length), input));
+    const session = request.headers[SESSION_HEADER];
+    const name = pathname.slice(REQUEST_PATH.length);
+    send(
+      response,
+      200,
+      await options.service.handle(name, input, typeof session === 'string' ? session : null),
+    );
   }
 
   const port = await listen(server, options.port ?? 0);

@@ -13,7 +13,9 @@ class Port extends EventEmitter {
   }
 }
 
-const served = (handle: (name: string, input: unknown) => Promise<Answer<unknown>>) => {
+const served = (
+  handle: (name: string, input: unknown, session?: string | null) => Promise<Answer<unknown>>,
+) => {
   const port = new Port();
   servePort(port, { handle });
   return port;
@@ -53,4 +55,18 @@ it.each([
   await Promise.resolve();
   expect(handle).not.toHaveBeenCalled();
   expect(port.sent).toEqual([]);
+});
+
+it.each([
+  ['abc', 'abc'],
+  [undefined, null],
+  [null, null],
+  [7, null],
+  [{ token: 'abc' }, null],
+])('hands on the session %j beside the input, and nothing that is none', async (session, expected) => {
+  const handle = vi.fn(() => Promise.resolve<Answer<unknown>>({ ok: true, value: null }));
+  const port = served(handle);
+  port.emit('message', { data: { id: 1, name: 'joint.list', input: { page: 1 }, session } });
+  await vi.waitFor(() => expect(port.sent).toHaveLength(1));
+  expect(handle).toHaveBeenCalledWith('joint.list', { page: 1 }, expected);
 });

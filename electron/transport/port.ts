@@ -12,7 +12,10 @@ export function servePort(port: ServicePort, service: RequestHandler): void {
   port.on('message', ({ data }) => {
     // Without an id nothing could be answered to anybody.
     if (!isPortRequest(data)) return;
-    void service.handle(data.name, data.input).then((answer) => port.postMessage({ id: data.id, answer }));
+    const session = typeof data.session === 'string' ? data.session : null;
+    void service
+      .handle(data.name, data.input, session)
+      .then((answer) => port.postMessage({ id: data.id, answer }));
   });
   port.start();
 }

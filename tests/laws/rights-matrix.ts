@@ -6,11 +6,20 @@
 const TEXT = `
 register.state                            anybody
 register.create                           anybody
+access.state                              anybody
+access.begin                              anybody
+access.signIn                             anybody
+access.signOut                            anybody
+access.changeSecret                       own
+access.giveSecret                         ....a
 reference.choices                         pketa
 unit.list                                 pketa
 unit.save                                 p.e..
 person.list                               pketa
 person.save                               p...a
+person.saveRoles                          ....a
+competence.list                           pketa
+competence.save                           ..e.a
 joint.list                                pketa
 joint.get                                 pketa
 joint.save                                p.e..

@@ -2,10 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { admission, RIGHTS } from '../../core/access/rights.ts';
 import { ROLES } from '../../core/access/roles.ts';
 import { SIGNERS, signedForAnother } from '../../core/access/signers.ts';
-import { role } from '../../core/contract/access.ts';
 import { custodyStep } from '../../core/contract/custody.ts';
 import { importKind } from '../../core/contract/import.ts';
 import { REQUEST_KINDS, REQUEST_NAMES, type RequestName } from '../../core/contract/names.ts';
+import { role } from '../../core/contract/roles.ts';
 import { RIGHTS_MATRIX, ROLE_NAMES } from './rights-matrix.ts';
 
 const CHOICES: Readonly<Record<string, readonly string[]>> = {

@@ -3,6 +3,7 @@ import { expect } from 'vitest';
 import type { RequestError } from '../../core/contract/errors.ts';
 import type { RequestName } from '../../core/contract/names.ts';
 import { type RequestInput, type RequestOutput, requests } from '../../core/contract/requests.ts';
+import type { SecretCost } from '../../electron/service/access/secret.ts';
 import { createService, type Service } from '../../electron/service/service.ts';
 
 interface LogLine {
@@ -20,12 +21,16 @@ export interface TestService {
 
 const NOW = '2026-03-16T12:00:00Z';
 
-export function startService(folder: string, now = NOW): TestService {
+/** Enough to be compared rightly, cheap enough for tests that sign in often. */
+export const CHEAP_SECRETS: SecretCost = { cost: 1024, blockSize: 8, parallelization: 1 };
+
+export function startService(folder: string, now = NOW, secretCost = CHEAP_SECRETS): TestService {
   let moment = new Date(now);
   const log: LogLine[] = [];
   const service = createService({
     folder,
     clock: () => moment,
+    secretCost,
     log: (level, message, error) => log.push({ level, message, error }),
   });
   return {

@@ -1,5 +1,7 @@
 import fc from 'fast-check';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import * as z from 'zod';
+import { SECRET_FIELDS } from '../../core/contract/access.ts';
 import { REQUEST_KINDS, REQUEST_NAMES } from '../../core/contract/names.ts';
 import { requests } from '../../core/contract/requests.ts';
 import { READS, WRITES } from '../../electron/service/handlers.ts';
@@ -18,10 +20,30 @@ afterAll(() => started.service.close());
 
 test('names, schemas and handlers are the same list', () => {
   expect(Object.keys(requests).toSorted()).toEqual(REQUEST_NAMES.toSorted());
-  const handled = [...Object.keys(READS), ...Object.keys(WRITES), 'register.state', 'register.create'];
+  const ofTheService = [
+    'register.state',
+    'register.create',
+    'access.state',
+    'access.begin',
+    'access.signIn',
+    'access.signOut',
+    'access.changeSecret',
+  ];
+  const handled = [...Object.keys(READS), ...Object.keys(WRITES), ...ofTheService];
   expect(handled.toSorted()).toEqual(REQUEST_NAMES.toSorted());
   for (const name of Object.keys(READS)) expect(REQUEST_KINDS).toHaveProperty([name], 'read');
   for (const name of Object.keys(WRITES)) expect(REQUEST_KINDS).toHaveProperty([name], 'write');
+});
+
+test('every field that is called a secret is one whose value is shown and kept nowhere', () => {
+  const fields = new Set<string>();
+  for (const name of REQUEST_NAMES) {
+    const schema = z.toJSONSchema(requests[name].input, { io: 'input', unrepresentable: 'any' });
+    for (const [, field = ''] of JSON.stringify(schema).matchAll(/"(\w+)":\{/g)) {
+      if (/secret|password|token/i.test(field)) fields.add(field);
+    }
+  }
+  expect([...fields].toSorted()).toEqual([...SECRET_FIELDS].toSorted());
 });
 
 test('whatever is sent under whatever name is answered, and never by accident', async () => {

@@ -1,5 +1,5 @@
 import type { CompetenceStanding } from '../../../core/access/competence.ts';
-import type { CompetenceData, Role } from '../../../core/contract/access.ts';
+import type { CompetenceData } from '../../../core/contract/access.ts';
 import type { AttachmentData } from '../../../core/contract/attachment.ts';
 import type { CheckData, ChecklistData, ToolRuleData } from '../../../core/contract/check.ts';
 import type { KitData, MoveData, ToolStatus } from '../../../core/contract/custody.ts';
@@ -8,6 +8,7 @@ import type { ImportKind } from '../../../core/contract/import.ts';
 import type { JointData } from '../../../core/contract/joint.ts';
 import type { PassData } from '../../../core/contract/pass.ts';
 import type { CaseData, CloseData, DecisionData, RecallView } from '../../../core/contract/recall.ts';
+import type { Role } from '../../../core/contract/roles.ts';
 import type { SettingCard, SettingData } from '../../../core/contract/setting.ts';
 import type { ConfirmData, PassPlanData, SiteRowData } from '../../../core/contract/site.ts';
 import type { CertificateData, ToolClass, ToolData } from '../../../core/contract/tool.ts';

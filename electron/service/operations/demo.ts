@@ -24,7 +24,7 @@ export type Begin = (site: Omit<Site, 'id'>, clock: () => Date) => Promise<Write
  * Replays the invented plant through what real requests go through, so that it holds nothing a person couldn't enter.
  * Each record is entered on the day it speaks of: the plant's past is as invented as its joints, and ends today.
  */
-export async function replayDemo(begin: Begin, clock: () => Date): Promise<void> {
+export async function replayDemo(begin: Begin, clock: () => Date): Promise<WriteContext> {
   const plant = demoPlant({ today: dateAtSite(clock().toISOString(), DEMO_SITE.timeZone) });
   const steps = stepsOf(plant);
   const opening = new Date((steps[0]?.at ?? 0) - DAY_MS);
@@ -32,6 +32,7 @@ export async function replayDemo(begin: Begin, clock: () => Date): Promise<void>
   const context = await begin({ name, timeZone, demo: true }, () => opening);
   const keys = await replayMasterData(context, plant);
   for (const { at, replay } of steps) await replay({ ...context, clock: () => new Date(at) }, keys);
+  return context;
 }
 
 const DAY_MS = 86_400_000;

@@ -4,9 +4,12 @@ import type { ReadContext, WriteContext } from '../context.ts';
 
 type NamesOf<Kind> = { [N in RequestName]: (typeof REQUEST_KINDS)[N] extends Kind ? N : never }[RequestName];
 
-/** The register's own life (state, create) is the service's; everything else is handled here. */
-export type ReadName = Exclude<NamesOf<'read'>, 'register.state'>;
-export type WriteName = Exclude<NamesOf<'write'>, 'register.create'>;
+/** The register's own life and who is there are the service's; everything else is handled here. */
+export type ReadName = Exclude<NamesOf<'read'>, 'register.state' | 'access.state'>;
+export type WriteName = Exclude<
+  NamesOf<'write'>,
+  'register.create' | 'access.begin' | 'access.signIn' | 'access.signOut' | 'access.changeSecret'
+>;
 
 export type Read<N extends ReadName> = (
   context: ReadContext,

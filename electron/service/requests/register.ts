@@ -3,6 +3,8 @@ import type { Kysely, Transaction } from 'kysely';
 import type { RegisterState } from '../../../core/contract/register.ts';
 import type { ParsedInput } from '../../../core/contract/requests.ts';
 import { CORE_VERSION } from '../../../core/version.ts';
+import type { SecretCost } from '../access/secret.ts';
+import { beginSignIn } from '../access/sign-in.ts';
 import { append } from '../chain/append.ts';
 import { registerHead } from '../chain/head.ts';
 import type { Log, Site, WriteContext } from '../context.ts';
@@ -20,7 +22,11 @@ interface StateInput {
   readonly folder: string;
   readonly clock: () => Date;
   readonly failure: RequestFailure | null;
-  readonly open: { readonly db: Kysely<RegisterSchema>; readonly site: Site } | null;
+  readonly open: {
+    readonly db: Kysely<RegisterSchema>;
+    readonly site: Site;
+    readonly signIn: boolean;
+  } | null;
 }
 
 export async function stateOf({ folder, clock, failure, open }: StateInput): Promise<RegisterState> {
@@ -35,6 +41,7 @@ export async function stateOf({ folder, clock, failure, open }: StateInput): Pro
       siteName: null,
       timeZone: null,
       demo: false,
+      signIn: 'none',
       joints: 0,
       tools: 0,
       events: 0,
@@ -43,7 +50,7 @@ export async function stateOf({ folder, clock, failure, open }: StateInput): Pro
       today: dateAtSite(now, 'UTC'),
     };
   }
-  const { db, site } = open;
+  const { db, site, signIn } = open;
   return {
     state: failure === null ? 'open' : 'read only',
     problem,
@@ -51,6 +58,7 @@ export async function stateOf({ folder, clock, failure, open }: StateInput): Pro
     siteName: site.name,
     timeZone: site.timeZone,
     demo: site.demo,
+    signIn: signIn ? 'required' : 'none',
     joints: await countOf(db, 'joint'),
     tools: await countOf(db, 'tool'),
     events: await countOf(db, 'event'),
@@ -73,6 +81,7 @@ interface CreateOptions {
   readonly clock: () => Date;
   readonly newId: () => string;
   readonly log: Log;
+  readonly secretCost: SecretCost;
 }
 
 /** Creates the register with its site, and with the invented plant where that was asked for. */
@@ -80,7 +89,7 @@ export async function createFilled(
   options: CreateOptions,
   input: ParsedInput<'register.create'>,
 ): Promise<void> {
-  const { folder, clock, newId, log } = options;
+  const { folder, clock, newId, log, secretCost } = options;
   const { data } = input;
   if (data.content === 'empty' && !isTimeZone(data.timeZone)) {
     throw invalidField(
@@ -94,14 +103,20 @@ export async function createFilled(
     const begin: Begin = async (described, at) => {
       const site = { id: newId(), ...described };
       const attachments = attachmentFolder(registerFile(folder));
-      const context: WriteContext = { db, site, clock: at, log, attachments, originId, newId, actor: null };
+      const surroundings = { db, site, log, attachments, originId, newId, secretCost };
+      const context: WriteContext = { ...surroundings, clock: at, actor: null };
       await addOrigin(db, originId, at());
       await append(context, [{ kind: 'register created', id: newId(), data: { site } }]);
       return context;
     };
     await once({ db, clock }, 'register.create', input, async () => {
-      if (data.content === 'demo') await replayDemo(begin, clock);
-      else await begin({ name: data.siteName, timeZone: data.timeZone, demo: false }, clock);
+      const context =
+        data.content === 'demo'
+          ? await replayDemo(begin, clock)
+          : await begin({ name: data.siteName, timeZone: data.timeZone, demo: false }, clock);
+      if (data.administrator !== null) {
+        await beginSignIn({ ...context, clock }, { personId: null, ...data.administrator });
+      }
       return { created: true };
     });
   });
