@@ -193,10 +193,8 @@ export const holdEvidence = z.strictObject({
   clearedBy: words(120),
   ...common,
 });
-export type HoldEvidence = z.output<typeof holdEvidence>;
 
 export const clearHoldEvidence = z.strictObject({ reason: words(500), repair: words(500), ...common });
-export type ClearHoldEvidence = z.output<typeof clearHoldEvidence>;
 
 export const makeUpEvidence = z.strictObject({
   tagSerials: z.array(text(60)).max(12).nullable().default(null),
@@ -363,7 +361,6 @@ export const leakEvidence = z.strictObject({
   action: words(500),
   ...common,
 });
-export type LeakEvidence = z.output<typeof leakEvidence>;
 
 /** What was done about a leak. The causes may be others than were first thought; both stay on record. */
 export const closeLeakEvidence = z.strictObject({
@@ -373,4 +370,3 @@ export const closeLeakEvidence = z.strictObject({
   checkedHow: words(300),
   ...common,
 });
-export type CloseLeakEvidence = z.output<typeof closeLeakEvidence>;

@@ -7,7 +7,6 @@ const words = (max: number) => optionalText(max).default('');
 
 /** Which side of a valve a joint lies on, by the direction of normal flow. */
 export const valveSide = z.enum(['upstream', 'downstream', 'bonnet']);
-export type ValveSide = z.infer<typeof valveSide>;
 
 export const jointType = z.enum([
   'pipe flange',

@@ -41,11 +41,9 @@ export const leakCause = z.enum([
   'not reinstated or left loose',
   'unknown',
 ]);
-export type LeakCause = z.infer<typeof leakCause>;
 
 /** How a cause is known. */
 export const evidenceLevel = z.enum(['seen', 'measured', 'inferred']);
-export type EvidenceLevel = z.infer<typeof evidenceLevel>;
 
 /** Several causes may stand together. Empty: nothing said yet; 'unknown' says that it was looked into. */
 export const causes = z
