@@ -40,6 +40,7 @@ function skeleton(tag: string): string {
 /**
  * Slips between two tags: characters left out, added, exchanged, or swapped with the next one.
  *
+ * Equation: d(i, j) = min{d(i−1, j) + 1, d(i, j−1) + 1, d(i−1, j−1) + [aᵢ ≠ bⱼ], d(i−2, j−2) + 1 where two are swapped}.
  * @param a one tag
  * @param b another
  * @returns whole number, 0 for the same tag

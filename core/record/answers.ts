@@ -17,7 +17,7 @@ export function words(text: string): string | null {
  * A list that somebody looked at.
  *
  * @param items null when nobody looked
- * @returns the items; “none” for an empty list
+ * @returns the items; “none” for an empty list; null when nobody looked
  * @example listed([]) // 'none'
  * @source rule of this program
  */

@@ -72,7 +72,19 @@ export interface Field {
 
 type Mark = 'minimum' | 'always';
 
-/** One line of the tables of fields; origins as their letters. */
+/**
+ * One line of the tables of fields.
+ *
+ * @param group group of the record it belongs to
+ * @param origins letters of who asks for it, one or more of `ORIGINS`
+ * @param from lowest class that requires it by default, or null
+ * @param place where it is entered
+ * @param why why it is asked, one sentence
+ * @param marks whether it belongs to the least record of a critical joint, and whether it always applies
+ * @returns the field
+ * @example field('A', 'PO', 'mild', 'joint:tag', 'It says which joint this is.', 'minimum').minimum // true
+ * @source rule of this program
+ */
 export function field(
   group: Group,
   origins: string,

@@ -1,6 +1,6 @@
 import type { Kysely, Transaction } from 'kysely';
 import type { Role } from '../../core/contract/roles.ts';
-import type { SecretCost } from './access/secret.ts';
+import type { SecretCost } from './access/secret-cost.ts';
 import type { RegisterSchema } from './register/schema.ts';
 
 export interface Site {

@@ -3,7 +3,7 @@ import { expect } from 'vitest';
 import type { RequestError } from '../../core/contract/errors.ts';
 import type { RequestName } from '../../core/contract/names.ts';
 import { type RequestInput, type RequestOutput, requests } from '../../core/contract/requests.ts';
-import type { SecretCost } from '../../electron/service/access/secret.ts';
+import type { SecretCost } from '../../electron/service/access/secret-cost.ts';
 import { createService, type Service } from '../../electron/service/service.ts';
 
 interface LogLine {

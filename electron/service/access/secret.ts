@@ -2,13 +2,7 @@ import { randomBytes, scrypt, timingSafeEqual } from 'node:crypto';
 import type { Kysely } from 'kysely';
 import type { WriteContext } from '../context.ts';
 import type { RegisterSchema } from '../register/schema.ts';
-
-/** What it costs to try a secret out; kept beside each hash, so that it can be raised later. */
-export interface SecretCost {
-  readonly cost: number;
-  readonly blockSize: number;
-  readonly parallelization: number;
-}
+import type { SecretCost } from './secret-cost.ts';
 
 /** 128 MiB and about half a second for each guess. */
 export const SECRET_COST: SecretCost = { cost: 2 ** 17, blockSize: 8, parallelization: 1 };

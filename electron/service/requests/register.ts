@@ -3,7 +3,7 @@ import type { Kysely, Transaction } from 'kysely';
 import type { RegisterState } from '../../../core/contract/register.ts';
 import type { ParsedInput } from '../../../core/contract/requests.ts';
 import { CORE_VERSION } from '../../../core/version.ts';
-import type { SecretCost } from '../access/secret.ts';
+import type { SecretCost } from '../access/secret-cost.ts';
 import { beginSignIn } from '../access/sign-in.ts';
 import { append } from '../chain/append.ts';
 import { registerHead } from '../chain/head.ts';
