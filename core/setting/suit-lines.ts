@@ -23,7 +23,7 @@ const isClass =
  * @param job what it is held against
  * @param line pump, hose or coupler of the register
  * @returns one row; “not known” while the pressure is not known
- * @example lineRow({ input: complete, basis: fullBasis, torque: 380, pressure: 7.2e7 }, complete.set.pump).state // 'does not suit'
+ * @example lineRow({ input: complete, basis: basisOf(complete), torque: 380, pressure: 7.2e7 }, complete.set.pump).state // 'does not suit'
  * @source the same checks as for a chosen set; only what refuses counts against a tool
  */
 export function lineRow({ input, torque, pressure }: Job, line: Line): SuitRow {
@@ -43,7 +43,7 @@ export function lineRow({ input, torque, pressure }: Job, line: Line): SuitRow {
  * @param job what it is held against
  * @param gauge gauge of the register
  * @returns one row; “not known” while the pressure is not known
- * @example gaugeRow({ input: complete, basis: fullBasis, torque: 380, pressure: 2.6e7 }, complete.set.gauge).state // 'suits'
+ * @example gaugeRow({ input: complete, basis: basisOf(complete), torque: 380, pressure: 2.6e7 }, complete.set.gauge).state // 'suits'
  * @source the same checks as for a chosen set; only what refuses counts against a tool
  */
 export function gaugeRow({ input, torque }: Job, gauge: ToolOnRegister<'gauge'>): SuitRow {
