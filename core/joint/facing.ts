@@ -41,7 +41,7 @@ export function standardGrip(
 ): ComputedLength | null {
   if (row.thickness === null) return null;
   if (flange.facing === 'raised face') return raisedFaceGrip(row, row.thickness, gasket);
-  if (flange.facing === 'ring joint') return ringJointGrip(row, row.thickness);
+  if (flange.facing === 'ring joint') return RING_JOINT_GRIP(row);
   return null;
 }
 
@@ -64,11 +64,13 @@ const RAISED_FACES_OF_FLANGE = oncePer((row: FlangeRow) => {
   };
 });
 
-function ringJointGrip(row: FlangeRow, thickness: number): ComputedLength | null {
+const RING_JOINT_GRIP = oncePer((row: FlangeRow): ComputedLength | null => {
+  const { thickness } = row;
   const number = ringOfFlange(row.size, row.rating);
   const groove = number === null ? null : (ringGasket(number.number)?.grooveDepth ?? null);
   const standOff = ringJoint(row.size, row.rating)?.standOff ?? null;
-  if (row.standard !== 'ASME B16.5' || number === null || groove === null || standOff === null) return null;
+  if (row.standard !== 'ASME B16.5' || thickness === null) return null;
+  if (number === null || groove === null || standOff === null) return null;
   const dimensions = cellsToConfirm([thicknessOf(row, thickness), groove, standOff]) ?? [];
   const assignment = statusText(number.status) === null ? [] : faceCells(row).filter(isRing);
   return {
@@ -78,7 +80,7 @@ function ringJointGrip(row: FlangeRow, thickness: number): ComputedLength | null
     note: notes(row.note, standOff.note),
     cells: [...dimensions, ...assignment],
   };
-}
+});
 
 function isRing({ field }: TableCell): boolean {
   return field === 'ring';

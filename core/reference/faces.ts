@@ -1,7 +1,8 @@
 import { ASME_B16_5_HUB_NOTES, ASME_B16_5_HUBS } from './asme-b16-5-hubs.ts';
-import { ASME_B16_5_RING_JOINT, RING_JOINT_NOTES } from './asme-b16-5-ring-joint.ts';
+import { ASME_B16_5_RING_JOINT, RING_JOINT_NOTES, type RingJointRow } from './asme-b16-5-ring-joint.ts';
 import { ASME_B16_47_HUB_NOTES, ASME_B16_47_HUBS } from './asme-b16-47-hubs.ts';
 import { BS_4504_1_FACES } from './bs-4504-1-faces.ts';
+import { rowsBySize, type SizedRow } from './by-size.ts';
 import { type FlangeRow, type FlangeStandard, findFlange } from './flanges.ts';
 import { oncePer } from './once-per.ts';
 import { RAISED_FACES } from './raised-faces.ts';
@@ -24,11 +25,10 @@ type Row = readonly [hubDiameterMm: number | null, sources: string, status: RowS
  * @source ASME B16.5; ASME B16.47 (second-hand)
  */
 export function hubDiameter(standard: FlangeStandard, size: string, rating: string): TableValue | null {
-  const asPrinted = HUBS.get(`${standard}|${rating}|${size}`);
-  return asPrinted ?? HUBS.get(hubKey(standard, Number(plainRating(rating)), plainSize(size))) ?? null;
+  return HUB(standard, size, rating) ?? HUB(standard, size, String(Number(plainRating(rating))));
 }
 
-const HUBS: ReadonlyMap<string, TableValue> = new Map([
+const HUB = rowsBySize<TableValue>([
   ...ASME_B16_5_HUBS.flatMap(([class_, nps, ...row]) =>
     hubValue('ASME B16.5', class_, nps, row, ASME_B16_5_HUB_NOTES[`${nps}|${class_}`]),
   ),
@@ -37,17 +37,13 @@ const HUBS: ReadonlyMap<string, TableValue> = new Map([
   ),
 ]);
 
-function hubKey(standard: FlangeStandard, class_: number, nps: string): string {
-  return `${standard}|${class_}|${nps}`;
-}
-
 function hubValue(
   standard: FlangeStandard,
   class_: number,
   nps: string,
   [diameter, sources, status]: Row,
   note = '',
-): [string, TableValue][] {
+): SizedRow<TableValue>[] {
   if (diameter === null) return [];
   const value = {
     value: diameter * MM,
@@ -57,7 +53,7 @@ function hubValue(
     note,
     cell: faceCell(standard, nps, String(class_), 'hub', 'diameter of the hub'),
   };
-  return [[hubKey(standard, class_, nps), value]];
+  return [[standard, nps, String(class_), value]];
 }
 
 /**
@@ -165,11 +161,14 @@ export interface RingJoint {
  * @source ASME B16.5 (second-hand)
  */
 export function ringJoint(size: string, rating: string): RingJoint | null {
-  const nps = plainSize(size);
-  const class_ = plainRating(rating);
-  const row = ASME_B16_5_RING_JOINT.find((one) => String(one[0]) === class_ && one[1] === nps);
-  if (row === undefined) return null;
-  const [, , length, , standOff, sources, status] = row;
+  return RING_JOINT('ASME B16.5', size, rating);
+}
+
+const RING_JOINT = rowsBySize(
+  ASME_B16_5_RING_JOINT.map((row) => ['ASME B16.5', row[1], String(row[0]), ringJointOf(row)]),
+);
+
+function ringJointOf([class_, nps, length, , standOff, sources, status]: RingJointRow): RingJoint {
   const about = (field: string, what: string, millimetres: number | null): TableValue | null =>
     millimetres === null
       ? null
@@ -179,7 +178,7 @@ export function ringJoint(size: string, rating: string): RingJoint | null {
           sources,
           status,
           note: RING_JOINT_NOTES[`${nps}|${class_}`] ?? '',
-          cell: faceCell('ASME B16.5', nps, class_, field, `${what}, ring joint`),
+          cell: faceCell('ASME B16.5', nps, String(class_), field, `${what}, ring joint`),
         };
   return {
     studLength: about('ringStudLength', 'stud length', length),

@@ -1,7 +1,7 @@
 import { ASME_B16_5, ASME_B16_5_NOTES } from './asme-b16-5.ts';
 import { ASME_B16_47, ASME_B16_47_NOTES } from './asme-b16-47.ts';
+import { rowsBySize } from './by-size.ts';
 import { EN_1092_1, EN_1092_1_NOTES } from './en-1092-1.ts';
-import { plainRating, plainSize } from './size-names.ts';
 import type { RowStatus } from './status.ts';
 
 const INCH = 0.0254;
@@ -43,8 +43,7 @@ export interface FlangeRow {
  * @source ASME B16.5, ASME B16.47, EN 1092-1 (second-hand, see README.md of this folder)
  */
 export function findFlange(standard: FlangeStandard, size: string, rating: string): FlangeRow | null {
-  const asPrinted = BY_KEY.get(`${standard}|${size}|${rating}`);
-  return asPrinted ?? BY_KEY.get(key(standard, size, rating)) ?? null;
+  return FLANGE_ROW(standard, size, rating);
 }
 
 /**
@@ -57,15 +56,11 @@ export function findFlange(standard: FlangeStandard, size: string, rating: strin
  */
 export function flangeSizes(standard: FlangeStandard): { size: string; ratings: string[] }[] {
   const sizes = new Map<string, string[]>();
-  for (const row of BY_KEY.values()) {
+  for (const row of ROWS) {
     if (row.standard !== standard) continue;
     sizes.set(row.size, [...(sizes.get(row.size) ?? []), row.rating]);
   }
   return [...sizes].map(([size, ratings]) => ({ size, ratings }));
-}
-
-function key(standard: FlangeStandard, size: string, rating: string): string {
-  return `${standard}|${plainSize(size)}|${plainRating(rating)}`;
 }
 
 function fromB165(): FlangeRow[] {
@@ -126,9 +121,6 @@ function fromEn1092(): FlangeRow[] {
   }));
 }
 
-const BY_KEY: ReadonlyMap<string, FlangeRow> = new Map(
-  [...fromB165(), ...fromB1647(), ...fromEn1092()].map((row) => [
-    key(row.standard, row.size, row.rating),
-    row,
-  ]),
-);
+const ROWS: readonly FlangeRow[] = [...fromB165(), ...fromB1647(), ...fromEn1092()];
+
+const FLANGE_ROW = rowsBySize(ROWS.map((row) => [row.standard, row.size, row.rating, row]));

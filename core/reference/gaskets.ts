@@ -1,10 +1,12 @@
 import { toSI } from '../units/units.ts';
-import { ASME_B16_20_RINGS, RINGS_OF_FLANGES } from './asme-b16-20-rings.ts';
-import { ASME_B16_20_SPIRAL } from './asme-b16-20-spiral.ts';
-import { ASME_B16_21, ASME_B16_21_NOTES } from './asme-b16-21.ts';
-import { GASKET_FACTOR_NOTES, GASKET_FACTORS } from './asme-viii-1-appendix-2.ts';
+import { ASME_B16_20_RINGS, RINGS_OF_FLANGES, type RingRow } from './asme-b16-20-rings.ts';
+import { ASME_B16_20_SPIRAL, type SpiralWoundRow } from './asme-b16-20-spiral.ts';
+import { ASME_B16_21, ASME_B16_21_NOTES, type FlatRingRow } from './asme-b16-21.ts';
+import { GASKET_FACTOR_NOTES, GASKET_FACTORS, type GasketFactorRow } from './asme-viii-1-appendix-2.ts';
+import { rowsBySize, type SizedRow } from './by-size.ts';
 import { BS_4865_1, EN_1514_1_COMPUTED, type FlatGasketEnRow } from './en-1514-1.ts';
 import type { FlangeStandard } from './flanges.ts';
+import { oncePer } from './once-per.ts';
 import { plainRating, plainSize } from './size-names.ts';
 import type { TableValue } from './table-value.ts';
 
@@ -70,8 +72,11 @@ export function gasketDimensions(
 
 function spiralWound(nps: string, class_: number): GasketDimensions | null {
   const row = ASME_B16_20_SPIRAL.find((one) => one[0] === class_ && one[1] === nps);
-  if (row === undefined) return null;
-  const [, , inner, inside, outside, centring, sources, status] = row;
+  return row === undefined ? null : OF_SPIRAL_ROW(row);
+}
+
+const OF_SPIRAL_ROW = oncePer((row: SpiralWoundRow): GasketDimensions => {
+  const [class_, nps, inner, inside, outside, centring, sources, status] = row;
   const from = {
     table: SPIRAL_TABLE,
     key: `${nps} | ${class_}`,
@@ -86,13 +91,17 @@ function spiralWound(nps: string, class_: number): GasketDimensions | null {
     innerRingInside: maybe(inner, 'innerRing', 'inside of the inner ring', from),
     centringRingOutside: length(centring, 'centringRing', 'outside of the centring ring', from),
   };
-}
+});
 
 function flatRing(standard: FlangeStandard, nps: string, class_: number): GasketDimensions | null {
   if (standard !== 'ASME B16.5' && standard !== 'ASME B16.47 A') return null;
   const row = ASME_B16_21.find((one) => standard === `ASME ${one[0]}` && one[1] === class_ && one[2] === nps);
-  if (row === undefined) return null;
-  const [flange, , , inside, outside, sources, status] = row;
+  return row === undefined ? null : OF_FLAT_ROW(row);
+}
+
+const OF_FLAT_ROW = oncePer((row: FlatRingRow): GasketDimensions => {
+  const [flange, class_, nps, inside, outside, sources, status] = row;
+  const standard = `ASME ${flange}` as const;
   const from = {
     table: FLAT_TABLES[standard],
     key: `${nps} | ${class_}`,
@@ -107,15 +116,25 @@ function flatRing(standard: FlangeStandard, nps: string, class_: number): Gasket
     innerRingInside: null,
     centringRingOutside: null,
   };
-}
+});
 
 function flatEn(dn: number, pn: number): GasketDimensions | null {
   const is = (row: FlatGasketEnRow) => row[0] === pn && row[1] === dn;
   const printed = BS_4865_1.find(is);
-  const row = printed ?? EN_1514_1_COMPUTED.find(is);
-  if (row === undefined) return null;
-  const [, , inside, outside, sources, status] = row;
-  const table = printed === undefined ? 'EN 1514-1 by the rule of BS 4865-1' : 'BS 4865-1:1989';
+  if (printed !== undefined) return OF_PRINTED_EN_ROW(printed);
+  const computed = EN_1514_1_COMPUTED.find(is);
+  return computed === undefined ? null : OF_COMPUTED_EN_ROW(computed);
+}
+
+const OF_PRINTED_EN_ROW = oncePer((row: FlatGasketEnRow) => ofEnRow(row, 'BS 4865-1:1989'));
+const OF_COMPUTED_EN_ROW = oncePer((row: FlatGasketEnRow) =>
+  ofEnRow(row, 'EN 1514-1 by the rule of BS 4865-1'),
+);
+
+function ofEnRow(
+  [pn, dn, inside, outside, sources, status]: FlatGasketEnRow,
+  table: string,
+): GasketDimensions {
   const from = {
     table: FLAT_TABLES['EN 1092-1'],
     key: `${dn} | ${pn}`,
@@ -154,8 +173,11 @@ export interface RingGasket {
 export function ringGasket(number: string): RingGasket | null {
   const name = `R${number.trim().replace(/^R\s*-?\s*/i, '')}`;
   const row = ASME_B16_20_RINGS.find(([one]) => one === name);
-  if (row === undefined) return null;
-  const [, pitch, width, oval, octagonal, depth, groove, sources, status] = row;
+  return row === undefined ? null : OF_RING_ROW(row);
+}
+
+const OF_RING_ROW = oncePer((row: RingRow): RingGasket => {
+  const [name, pitch, width, oval, octagonal, depth, groove, sources, status] = row;
   const from = {
     table: RING_TABLE,
     key: name,
@@ -173,7 +195,7 @@ export function ringGasket(number: string): RingGasket | null {
     grooveDepth: maybe(depth, 'grooveDepth', 'depth of the groove', from),
     grooveWidth: maybe(groove, 'grooveWidth', 'width of the groove', from),
   };
-}
+});
 
 /** Number of a flange's ring, with the trust of that assignment. */
 export interface RingNumber extends Provenance {
@@ -190,18 +212,15 @@ export interface RingNumber extends Provenance {
  * @source ASME B16.5, ASME B16.20 (second-hand)
  */
 export function ringOfFlange(size: string, rating: string): RingNumber | null {
-  const nps = plainSize(size);
-  const class_ = plainRating(rating);
-  const row = RINGS_OF_FLANGES.find((one) => String(one[0]) === class_ && one[1] === nps);
-  if (row === undefined) return null;
-  return {
-    number: row[2],
-    source: `ASME B16.5, ring of NPS ${nps} Class ${class_}`,
-    sources: row[3],
-    status: row[4],
-    note: '',
-  };
+  return RING_NUMBER('ASME B16.5', size, rating);
 }
+
+const RING_NUMBER = rowsBySize(
+  RINGS_OF_FLANGES.map(([class_, nps, number, sources, status]): SizedRow<RingNumber> => {
+    const source = `ASME B16.5, ring of NPS ${nps} Class ${class_}`;
+    return ['ASME B16.5', nps, String(class_), { number, source, sources, status, note: '' }];
+  }),
+);
 
 /** m and y of the design code. */
 export interface GasketFactors {
@@ -231,9 +250,16 @@ export const GASKET_FACTOR_NAMES: readonly string[] = GASKET_FACTORS.filter(([, 
  * @source ASME BPVC VIII-1, Appendix 2, table 2-5.1 (second-hand)
  */
 export function gasketFactors(name: string): GasketFactors | null {
-  const wanted = name.trim().toLowerCase();
-  const row = GASKET_FACTORS.find(([type, material]) => factorName(type, material).toLowerCase() === wanted);
-  if (row === undefined) return null;
+  const row = FACTOR_ROWS.get(name.trim().toLowerCase());
+  return row === undefined ? null : OF_FACTOR_ROW(row);
+}
+
+// Turned round, so that of two rows of one name the first stands.
+const FACTOR_ROWS = new Map(
+  GASKET_FACTORS.toReversed().map((row) => [factorName(row[0], row[1]).toLowerCase(), row]),
+);
+
+const OF_FACTOR_ROW = oncePer((row: GasketFactorRow): GasketFactors | null => {
   const [type, material, m, yPsi, sources, status] = row;
   if (m === null || yPsi === null) return null;
   const from: Provenance = {
@@ -256,4 +282,4 @@ export function gasketFactors(name: string): GasketFactors | null {
       cell: { table: FACTOR_TABLE, key, field: 'y', name: 'seating stress y', unit: 'psi' },
     },
   };
-}
+});
