@@ -336,6 +336,26 @@ test('two windows at one joint: the second is told what the first recorded, and 
   await tap(other, 'Greta Example');
   await expect(other.getByRole('alert')).toContainText('Another window has gone on with this work');
   await look(other, 'overtaken');
+  const done = kept(page);
+  await tap(page, 'All 12 bolts done');
+  await done;
   await tap(other, 'Take up what it holds');
   await asked(other, 'Work in progress is kept here');
+  await expect(other.getByText('Snug: all bolts gone through, not recorded yet')).toBeVisible();
+
+  // The crew is gone without a word: what it kept is recorded as its stop, and the next one goes on from there.
+  await tap(other, 'Another crew takes over');
+  await asked(other, 'The stop is recorded');
+  await tap(other, 'The next crew goes on');
+  const handover = other.getByLabel('What the crew before left');
+  await expect(handover).toContainText('Greta Example, 16 Mar 2026 06:00');
+  await expect(handover).toContainText('Snug handed over without a stop');
+  await expect(handover).toContainText('Snug; 1 of 5');
+  await tap(page, 'Record this pass');
+  await expect(page.getByRole('alert').filter({ hasText: 'It was not recorded.' })).toContainText(
+    'Something else was recorded on this joint in the meantime: pass recorded',
+  );
+  await tap(page, 'Take up what it holds');
+  await asked(page, 'Who goes on with this joint');
+  await expect(page.getByLabel('What the crew before left')).toContainText('Snug; 1 of 5');
 });

@@ -19,7 +19,7 @@ import { AtShell, NotKept, Trouble } from './parts.tsx';
 import { ConfirmView, SetView } from './pass-views.tsx';
 import { usePeopleNames } from './people.tsx';
 import { CrewView, JointView, ResumeView, ToolsView } from './start-views.tsx';
-import { type Start, useKeptWork, useSending } from './use-kept-work.ts';
+import { overtaken, type Start, useKeptWork, useSending } from './use-kept-work.ts';
 
 interface BreakoutProps {
   readonly joint: JointDetail;
@@ -235,7 +235,7 @@ export function BreakoutWork({ joint, issued, start, keptAt, onTakeUp }: Breakou
     >
       <Trouble error={sending.error} what="It was not recorded." />
       <NotKept error={work.state.trouble} onTakeUp={onTakeUp} />
-      {order.length === 0 ? (
+      {overtaken(work.state) ? null : order.length === 0 ? (
         <p className="at-said">
           The number of studs is not known, so there is no order to loosen by. Record the breakout on the page
           of the joint.

@@ -293,7 +293,7 @@ export function PassDoneView({ card, row, pass, busy, onRecord, onUndo, onTryAga
       }
     >
       <p className="at-said">
-        {counted(pass.done.length, 'bolt')} turned
+        {tried ? `${counted(pass.done.length, 'nut')} tried` : `${counted(pass.done.length, 'bolt')} turned`}
         {pass.leftOut.length > 0 && `, left out: ${pass.leftOut.join(', ')}`}.
         {turned.length > 0 && ` ${boltWords(turned).replace(/^b/, 'B')} still turned.`}
         {check?.state === 'all stand' && ' No nut turned.'}

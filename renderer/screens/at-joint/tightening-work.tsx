@@ -34,7 +34,7 @@ import {
   withReading,
   withTriedAgain,
 } from './tightening-draft.ts';
-import { type Start, useKeptWork } from './use-kept-work.ts';
+import { overtaken, type Start, useKeptWork } from './use-kept-work.ts';
 import { useRecording } from './use-recording.ts';
 
 export interface TighteningProps {
@@ -74,7 +74,7 @@ export function TighteningWork(props: TighteningProps) {
   const set = (changes: Partial<TighteningDraft>) => change((before) => ({ ...before, ...changes }));
   const answered = { asking: null, bolt: null, text: '' };
   const bolt = draft.bolt ?? live.next[0] ?? 1;
-  const where = whereWords(live, draft);
+  const where = whereWords(live, draft, planned?.name ?? '');
   const row_ = { card, row };
 
   function draw() {
@@ -102,7 +102,7 @@ export function TighteningWork(props: TighteningProps) {
           onSame={() => setResumed(true)}
           onOther={() => {
             setResumed(true);
-            recording.handOver(live, inHand, keptAt ?? '');
+            recording.handOver(planned?.name ?? 'the pass', inHand, keptAt ?? '');
           }}
         />
       );
@@ -319,7 +319,7 @@ export function TighteningWork(props: TighteningProps) {
     >
       <Trouble error={recording.error} what="It was not recorded." />
       <NotKept error={work.state.trouble} onTakeUp={onTakeUp} />
-      {draw()}
+      {overtaken(work.state) ? null : draw()}
     </AtShell>
   );
 }
@@ -340,7 +340,11 @@ function checkedWords(
   return `, set by ${setByName}, read by ${confirmedByName}`;
 }
 
-function whereWords(live: RunStanding, { pass }: TighteningDraft): string {
+function whereWords(live: RunStanding, { pass }: TighteningDraft, name: string): string {
+  const inHand = pass !== null && pass.done.length + pass.leftOut.length > 0;
+  if (inHand && live.pass !== pass.pass && live.state !== 'record unclear') {
+    return `${name}: all bolts gone through, not recorded yet`;
+  }
   if (live.state === 'finished') return 'All passes are gone through';
   if (live.state === 'record unclear') return 'The records do not fit together';
   const total = live.done.length + live.remaining.length;

@@ -52,6 +52,9 @@ export function useKeptWork<T>(
   return { value, state, change, flush: keeper.flush, drop: keeper.drop };
 }
 
+/** Another window went on with this work: what this one shows is no longer what is in hand. */
+export const overtaken = ({ trouble }: KeeperState): boolean => trouble?.code === 'conflict';
+
 type RecordName = 'pass.record' | 'event.recordTightening' | 'event.recordBreakout';
 
 /** A record as it is sent, with its key. */

@@ -103,7 +103,7 @@ export function useRecording({ joint, issued, open }: About, work: KeptWork<Tigh
         },
       }),
     /** The crew before is gone without a word: what it kept is recorded as its stop, at the moment it was kept. */
-    handOver: (live: RunStanding, pass: PassInHand, keptAt: string) => {
+    handOver: (name: string, pass: PassInHand, keptAt: string) => {
       const { done, leftOut } = pass;
       if (done.length + leftOut.length === 0) {
         change((before) => ({
@@ -116,7 +116,7 @@ export function useRecording({ joint, issued, open }: About, work: KeptWork<Tigh
         }));
         return;
       }
-      const words = `${live.passName ?? 'the pass'} handed over without a stop`;
+      const words = `${name} handed over without a stop`;
       const ending = { stoppedBecause: { reason: 'other' as const, words }, goRoundAgain: false };
       void send(passSent(pass, ending, atSite(keptAt, timeZone)));
     },
