@@ -27,6 +27,10 @@ export const attachmentData = z.strictObject({
 export type AttachmentInput = z.input<typeof attachmentData>;
 export type AttachmentData = z.output<typeof attachmentData>;
 
+/** Of the file that is kept: it has its hash, is not there, has another content, or was not read through this time. */
+export const attachmentState = z.enum(['intact', 'missing', 'changed', 'not checked']);
+export type AttachmentState = z.infer<typeof attachmentState>;
+
 export const attachmentRow = z.strictObject({
   /** Event that added it. */
   id,
@@ -38,6 +42,7 @@ export const attachmentRow = z.strictObject({
   addedAt: instant,
   person: z.string(),
   remarks: z.string(),
+  state: attachmentState,
 });
 export type AttachmentRow = z.infer<typeof attachmentRow>;
 

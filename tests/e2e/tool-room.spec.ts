@@ -1,4 +1,4 @@
-import { globSync, writeFileSync } from 'node:fs';
+import { globSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, type Page } from '@playwright/test';
 import { test } from './app.ts';
@@ -234,6 +234,12 @@ test('a file is kept with a tool, and said to be changed once its content is ano
   const [stored = ''] = globSync(`**/${SHA_OF_AS_FOUND}`, { cwd: app.folder });
   writeFileSync(join(app.folder, stored), 'as left');
   await files.getByRole('button', { name: 'Check every file against its hash' }).click();
-  await expect(row).toContainText('not as recorded');
+  await expect(row).toContainText('changed since it was recorded');
   await expect(files.getByRole('alert')).toContainText('report.txt');
+  // Whoever opens the page next is told without asking.
+  rmSync(join(app.folder, stored));
+  await goTo(page, '/tools');
+  await page.getByRole('table').getByRole('link', { name: 'W-1', exact: true }).click();
+  await expect(row).toContainText('missing');
+  await expect(files.getByRole('alert')).toContainText('report.txt (missing)');
 });

@@ -1,9 +1,19 @@
 import { createHash } from 'node:crypto';
-import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { AttachmentInput } from '../../core/contract/attachment.ts';
+import { stateOfAttachment } from '../../electron/service/register/attachment-files.ts';
 import { makeVerifiedBackup } from '../../electron/service/register/backup.ts';
 import { ask, askBadly, createEmpty, key, startService, type TestService } from './ask.ts';
 import { temporaryFolder } from './folder.ts';
@@ -84,14 +94,59 @@ test('the same file may speak for a tool and its certificate, once each', async 
 });
 
 test('a file that is missing or was changed says so', async () => {
+  const other = Buffer.from('%PDF-1.4\nanother\n');
   await attach(paper());
+  await attach(paper({ name: 'other.pdf', content: other.toString('base64') }));
+  const states = async () => {
+    const { rows } = await ask(started, 'attachment.list', paper().owner);
+    const { attachments } = await ask(started, 'tool.record', { id: plant.tools.driveId ?? '' });
+    expect(attachments).toEqual(rows);
+    return rows.map(({ name, state }) => [name, state]);
+  };
+  expect(await states()).toEqual([
+    ['C-1.pdf', 'intact'],
+    ['other.pdf', 'intact'],
+  ]);
+  // One byte, and the same length: only its hash tells.
+  const oneByte = Buffer.from(PAPER);
+  oneByte.writeUInt8(oneByte.readUInt8(12) ^ 1, 12);
+  writeFileSync(stored(HASH), oneByte);
+  rmSync(stored(createHash('sha256').update(other).digest('hex')));
+  expect(await states()).toEqual([
+    ['C-1.pdf', 'changed'],
+    ['other.pdf', 'missing'],
+  ]);
   writeFileSync(stored(HASH), 'changed');
+  expect((await states())[0]).toEqual(['C-1.pdf', 'changed']);
   expect(await ask(started, 'attachment.get', { hash: HASH })).toMatchObject({ intact: false });
   rmSync(stored(HASH));
   expect(await ask(started, 'attachment.get', { hash: HASH })).toMatchObject({
     intact: false,
     content: null,
   });
+});
+
+test('a file that can not be read is not called intact, and does not keep the rest of the list back', async () => {
+  // A folder in the file's place, of the same size: it is there, and reading it fails.
+  const aFolder = join(folder, 'a folder');
+  mkdirSync(aFolder);
+  const padded = Buffer.alloc(statSync(aFolder).size, '%PDF-1.7 ');
+  await attach(paper({ content: padded.toString('base64') }));
+  await attach(paper({ name: 'other.pdf' }));
+  const hash = createHash('sha256').update(padded).digest('hex');
+  rmSync(stored(hash));
+  renameSync(aFolder, stored(hash));
+  const { rows } = await ask(started, 'attachment.list', paper().owner);
+  expect(rows.map(({ state }) => state)).toEqual(['not checked', 'intact']);
+  expect(started.log.map(({ message }) => message)).toEqual([`attachment ${hash} could not be read`]);
+});
+
+test('what is not read through this time says so, and a wrong size shows all the same', async () => {
+  await attach(paper());
+  const kept = join(folder, 'register.attachments');
+  expect(stateOfAttachment(kept, { hash: HASH, size: PAPER.length }, false)).toBe('not checked');
+  expect(stateOfAttachment(kept, { hash: HASH, size: PAPER.length + 1 }, false)).toBe('changed');
+  expect(stateOfAttachment(kept, { hash: 'a'.repeat(64), size: 1 }, false)).toBe('missing');
 });
 
 test('sent twice under one key it is recorded once', async () => {

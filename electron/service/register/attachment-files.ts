@@ -8,9 +8,11 @@ import {
   readFileSync,
   renameSync,
   rmSync,
+  statSync,
   writeSync,
 } from 'node:fs';
 import { join } from 'node:path';
+import type { AttachmentState } from '../../../core/contract/attachment.ts';
 import { syncFolderOf } from './files.ts';
 
 /** Where a register's attachments lie: beside its file, in a folder named after it. */
@@ -60,4 +62,16 @@ export function readAttachment(folder: string, hash: string): StoredContent {
   if (!existsSync(file)) return { state: 'missing', content: null };
   const content = readFileSync(file);
   return { state: hashOf(content) === hash ? 'intact' : 'changed', content };
+}
+
+/** How a kept file stands; without reading it, only what its place and size tell is known. */
+export function stateOfAttachment(
+  folder: string,
+  { hash, size }: { readonly hash: string; readonly size: number },
+  read: boolean,
+): AttachmentState {
+  const seen = statSync(fileOf(folder, hash), { throwIfNoEntry: false });
+  if (seen === undefined) return 'missing';
+  if (seen.size !== size) return 'changed';
+  return read ? readAttachment(folder, hash).state : 'not checked';
 }

@@ -4,8 +4,11 @@ import type { RegisterSchema } from '../register/schema.ts';
 
 type Db = Kysely<RegisterSchema>;
 
+/** A row as the register holds it; how its file stands is not in the register. */
+type StoredRow = Omit<AttachmentRow, 'state'>;
+
 /** What is attached to a tool, a joint or an event, oldest first. */
-export async function attachmentsOf(db: Db, owner: AttachmentData['owner']): Promise<AttachmentRow[]> {
+export async function attachmentsOf(db: Db, owner: AttachmentData['owner']): Promise<StoredRow[]> {
   if (owner.kind === 'joint') return attachmentsOfJoint(db, owner.id);
   const rows = await db
     .selectFrom('attachment_use')
@@ -29,7 +32,7 @@ export async function attachmentsOf(db: Db, owner: AttachmentData['owner']): Pro
   return rows.map((row) => ({ ...row, mediaType: row.mediaType as AttachmentRow['mediaType'] }));
 }
 
-async function attachmentsOfJoint(db: Db, jointId: string): Promise<AttachmentRow[]> {
+async function attachmentsOfJoint(db: Db, jointId: string): Promise<StoredRow[]> {
   const rows = await db
     .selectFrom('joint_attachment')
     .innerJoin('attachment', 'attachment.hash', 'joint_attachment.attachment_hash')

@@ -3,6 +3,7 @@ import { append } from '../chain/append.ts';
 import type { EventKind } from '../chain/events.ts';
 import type { WriteContext } from '../context.ts';
 import { invalidField, notFound, RequestFailure } from '../failure.ts';
+import { attachmentsWithState } from '../operations/attachment-states.ts';
 import { saved } from '../operations/edit.ts';
 import { looksLike } from '../operations/media.ts';
 import { checkPerson } from '../operations/who-and-when.ts';
@@ -22,8 +23,8 @@ const OWNING: readonly EventKind[] = [
   'breakout recorded',
 ];
 
-export const listAttachments: Read<'attachment.list'> = async ({ db }, owner) => {
-  const rows = await attachmentsOf(db, owner);
+export const listAttachments: Read<'attachment.list'> = async (context, owner) => {
+  const rows = await attachmentsWithState(context, owner);
   return { rows, total: rows.length };
 };
 

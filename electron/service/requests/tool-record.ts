@@ -3,13 +3,13 @@ import type { ToolRecord } from '../../../core/contract/tool-record.ts';
 import { registerHead } from '../chain/head.ts';
 import type { ReadContext } from '../context.ts';
 import { notFound } from '../failure.ts';
+import { attachmentsWithState } from '../operations/attachment-states.ts';
 import { calibrationHistory } from '../operations/calibration-history.ts';
 import { certificateDetails } from '../operations/certificate-details.ts';
 import { duesOfTool } from '../operations/due-list.ts';
 import { watched } from '../operations/dues.ts';
 import { caseSummary, casesOfTool } from '../recall/cases.ts';
 import type { RegisterSchema } from '../register/schema.ts';
-import { attachmentsOf } from '../repositories/attachment.ts';
 import { checksOf } from '../repositories/checklist.ts';
 import { movesOf } from '../repositories/custody.ts';
 import { findTool } from '../repositories/tool.ts';
@@ -41,7 +41,7 @@ export const toolRecord: Read<'tool.record'> = async (context, { id }) => {
     moves: await movesOf(db, id),
     checks: await checksOf(db, id),
     cases: await casesFor(context, id),
-    attachments: await attachmentsOf(db, { kind: 'tool', id }),
+    attachments: await attachmentsWithState(context, { kind: 'tool', id }),
     counters: {
       uses: uses.total,
       sinceCertificate: newest === null ? null : uses.sinceCertificate,

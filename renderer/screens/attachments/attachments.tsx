@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { AttachmentData, AttachmentRow } from '../../../core/contract/attachment.ts';
+import type { AttachmentData, AttachmentRow, AttachmentState } from '../../../core/contract/attachment.ts';
 import type { RequestOutput } from '../../../core/contract/requests.ts';
 import { usePreview } from '../../app/ask.ts';
 import { useRegister } from '../../app/register.ts';
@@ -20,11 +20,13 @@ type Content = RequestOutput<'attachment.get'>;
 /** Files kept beside the register under their hash: read back, checked against it, and handed out. */
 export function Attachments({ owner, rows }: AttachmentsProps) {
   const read = usePreview('attachment.get');
-  const [intact, setIntact] = useState<Readonly<Record<string, boolean>>>({});
+  // What was seen since the list was read, by hash.
+  const [seen, setSeen] = useState<Readonly<Record<string, AttachmentState>>>({});
+  const stateOf = ({ hash, state }: AttachmentRow) => seen[hash] ?? state;
   const note = (hash: string, content: Content) => {
-    const whole = content.intact && content.content !== null;
-    setIntact((known) => ({ ...known, [hash]: whole }));
-    return whole;
+    const state = stateRead(content);
+    setSeen((known) => ({ ...known, [hash]: state }));
+    return state === 'intact';
   };
   const onSave = (row: AttachmentRow) =>
     read.mutate(
@@ -38,7 +40,7 @@ export function Attachments({ owner, rows }: AttachmentsProps) {
       note(hash, content);
     }
   };
-  const broken = rows.filter(({ hash }) => intact[hash] === false);
+  const broken = rows.filter((row) => stateOf(row) === 'missing' || stateOf(row) === 'changed');
   return (
     <section aria-label="Files">
       <div className="spread">
@@ -72,7 +74,7 @@ export function Attachments({ owner, rows }: AttachmentsProps) {
             </thead>
             <tbody>
               {rows.map((row) => (
-                <FileRow key={row.id} row={row} intact={intact[row.hash]} onSave={() => onSave(row)} />
+                <FileRow key={row.id} row={row} state={stateOf(row)} onSave={() => onSave(row)} />
               ))}
             </tbody>
           </table>
@@ -81,9 +83,9 @@ export function Attachments({ owner, rows }: AttachmentsProps) {
       {read.error && <Failure error={read.error.error} what="The file was not read." />}
       {broken.length > 0 && (
         <p className="failure" role="alert">
-          {counted(broken.length, 'file')} no longer {broken.length === 1 ? 'has' : 'have'} the content that
-          was recorded, or can not be read: {broken.map(({ name }) => name).join(', ')}. Nothing was handed
-          out. Bring it back from a backup, or add it anew.
+          {counted(broken.length, 'file')} not as recorded:{' '}
+          {broken.map((row) => `${row.name} (${STATE_WORDS[stateOf(row)]})`).join(', ')}. Nothing is handed
+          out in its place. Bring it back from a backup, or add it anew.
         </p>
       )}
       <AddAttachment owner={owner} />
@@ -93,13 +95,25 @@ export function Attachments({ owner, rows }: AttachmentsProps) {
 
 interface FileRowProps {
   readonly row: AttachmentRow;
-  readonly intact: boolean | undefined;
+  readonly state: AttachmentState;
   readonly onSave: () => void;
 }
 
 const HASH_SHOWN = 16;
 
-function FileRow({ row, intact, onSave }: FileRowProps) {
+const STATE_WORDS: Readonly<Record<AttachmentState, string>> = {
+  intact: 'as recorded',
+  missing: 'missing',
+  changed: 'changed since it was recorded',
+  'not checked': 'not checked now',
+};
+
+function stateRead({ content, intact }: Content): AttachmentState {
+  if (content === null) return 'missing';
+  return intact ? 'intact' : 'changed';
+}
+
+function FileRow({ row, state, onSave }: FileRowProps) {
   const { timeZone } = useRegister();
   return (
     <tr>
@@ -118,13 +132,13 @@ function FileRow({ row, intact, onSave }: FileRowProps) {
         <abbr title={row.hash}>{row.hash.slice(0, HASH_SHOWN)}…</abbr>
       </td>
       <td className="small">
-        {intact === undefined && 'not checked now'}
-        {intact === true && 'as recorded'}
-        {intact === false && (
+        {state === 'missing' || state === 'changed' ? (
           <span className="due">
             <SeverityMark severity="refusal" />
-            not as recorded
+            {STATE_WORDS[state]}
           </span>
+        ) : (
+          STATE_WORDS[state]
         )}
       </td>
     </tr>
