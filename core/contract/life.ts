@@ -1,6 +1,5 @@
 import * as z from 'zod';
 import { RECORD_FIELDS } from '../record/field-names.ts';
-import { role } from './access.ts';
 import {
   assessEvidence,
   breakEvidence,
@@ -19,6 +18,7 @@ import {
   witnessEvidence,
 } from './assembly.ts';
 import { common, moment, words } from './evidence-fields.ts';
+import { role } from './roles.ts';
 import { date, id, instant, optionalText, page, text } from './values.ts';
 
 /** States and steps: docs/joint-states.md. Names are kept in events and never change. */

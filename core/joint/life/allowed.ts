@@ -1,6 +1,6 @@
 import { hasOneOf, rolesInWords } from '../../access/roles.ts';
-import type { Role } from '../../contract/access.ts';
 import type { ClassRuleData, GuardView, JointStep, OpenStep } from '../../contract/life.ts';
+import type { Role } from '../../contract/roles.ts';
 import { misfits, standingNext } from './fold.ts';
 import type { Guards, StepFacts, StepGuards } from './guard.ts';
 import { CLOSING_GUARDS } from './guards-closing.ts';

@@ -1,5 +1,5 @@
-import type { Role } from '../../contract/access.ts';
 import type { ClassRuleData, JointStep, StepData } from '../../contract/life.ts';
+import type { Role } from '../../contract/roles.ts';
 import type { RetighteningFacts } from '../retightening.ts';
 import type { JointStanding } from './standing.ts';
 

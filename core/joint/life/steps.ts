@@ -1,6 +1,6 @@
 import { ROLES } from '../../access/roles.ts';
-import type { Role } from '../../contract/access.ts';
 import type { JointState, JointStep, StepData } from '../../contract/life.ts';
+import type { Role } from '../../contract/roles.ts';
 import type { Standing } from './standing.ts';
 
 /** Where a step leads: a state, the state itself, a state that is remembered, or one that hangs on the result. */
