@@ -16,6 +16,7 @@ const EVERYONE = ROLES;
 const ENGINEER: readonly Role[] = ['engineer'];
 const ADMINISTRATOR: readonly Role[] = ['administrator'];
 const PLANT: readonly Role[] = ['planner', 'engineer'];
+const WORK: readonly Role[] = ['engineer', 'technician'];
 const ROOM: readonly Role[] = ['keeper'];
 const ROOM_AND_ENGINEER: readonly Role[] = ['keeper', 'engineer'];
 const KITS: readonly Role[] = ['planner', 'keeper'];
@@ -47,6 +48,37 @@ export const RIGHTS: Readonly<Record<RequestName, Right>> = {
   'joint.history': EVERYONE,
   'joint.chart': EVERYONE,
   'joint.lookAlikes': EVERYONE,
+  'joint.standing': EVERYONE,
+  // Work that was really done is recorded by everyone; whether it was in order, roles and all, is the joint's to say.
+  'joint.step': {
+    by: 'data.step',
+    roles: {
+      assess: ENGINEER,
+      'declare in service': PLANT,
+      schedule: PLANT,
+      unschedule: PLANT,
+      isolate: EVERYONE,
+      'lift isolation': EVERYONE,
+      release: PLANT,
+      break: EVERYONE,
+      inspect: EVERYONE,
+      hold: EVERYONE,
+      'clear hold': ENGINEER,
+      'make up': EVERYONE,
+      witness: WORK,
+      'relaxation pass': EVERYONE,
+      test: EVERYONE,
+      reinstate: EVERYONE,
+      'enter service': EVERYONE,
+      'report leak': EVERYONE,
+      'close leak watch': ENGINEER,
+    },
+  },
+  'joint.containment': EVERYONE,
+  'deviation.list': EVERYONE,
+  'deviation.decide': ENGINEER,
+  'classRule.list': EVERYONE,
+  'classRule.save': ENGINEER,
   'record.completeness': EVERYONE,
   'joint.compareSheet': EVERYONE,
   'tool.list': EVERYONE,

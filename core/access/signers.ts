@@ -13,6 +13,8 @@ export const SIGNERS: Readonly<Partial<Record<RequestName, readonly string[]>>> 
   'case.open': ['data.personId'],
   'case.decide': ['data.personId'],
   'case.close': ['data.personId'],
+  'joint.step': ['data.by', 'data.evidence.witnessId'],
+  'deviation.decide': ['data.personId'],
   'setting.issue': ['personId'],
   'plan.approve': ['personId'],
   'tableValue.confirm': ['data.personId'],

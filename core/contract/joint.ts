@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { gasketData, pressureCases } from './gasket.ts';
 import { hotData, retighteningData } from './hot.ts';
 import { jointIdentity } from './identity.ts';
+import { jointState } from './life.ts';
 import { role } from './roles.ts';
 import { entered, id, instant, optionalText, page, text } from './values.ts';
 
@@ -175,6 +176,9 @@ export const jointSummary = z.strictObject({
   bolting: z.string(),
   grade: z.string().nullable(),
   lastEvent: z.strictObject({ kind: z.enum(['tightening', 'breakout']), happenedAt: instant }).nullable(),
+  state: jointState,
+  /** Work out of order waits for a decision. */
+  deviation: z.boolean(),
 });
 export type JointSummary = z.infer<typeof jointSummary>;
 
@@ -211,6 +215,8 @@ export type JointDetail = z.infer<typeof jointDetail>;
 export const jointListInput = z.strictObject({
   text: optionalText(100),
   unitId: id.nullable(),
+  /** Null for joints in any state. */
+  state: jointState.nullable().default(null),
   sort: jointSort,
   direction: z.enum(['asc', 'desc']),
   ...page,
@@ -224,6 +230,8 @@ const historyKind = z.enum([
   'pass',
   'case decided',
   'file added',
+  'step',
+  'deviation decided',
 ]);
 
 /** A joint that could be taken for another, and what tells them apart. */

@@ -141,6 +141,9 @@ export const stepInput = {
   data: stepData,
 };
 
+/** State of the joint after the step, and why it was out of order where it was. */
+export const stepTakenAnswer = { state: jointState, outOfOrder: z.array(z.string()) };
+
 const percent = z.int('a whole number').min(0, 'allowed 0 to 100').max(100, 'allowed 0 to 100');
 const testMethod = testEvidence.shape.method.unwrap().exclude(['not known']);
 
@@ -270,8 +273,13 @@ export const deviationDecisionData = z.strictObject({
   personId: id,
   happenedAt: instant,
 });
-export type DeviationDecisionInput = z.input<typeof deviationDecisionData>;
 export type DeviationDecisionData = z.output<typeof deviationDecisionData>;
+
+export const deviationDecisionInput = {
+  /** Newest event of the joint that the window knows; null for none. */
+  seen: id.nullable(),
+  data: deviationDecisionData,
+};
 
 /** A joint's state with what stands open on it. */
 export const jointStanding = z.strictObject({

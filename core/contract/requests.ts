@@ -39,6 +39,17 @@ import {
   personSummary,
   unitSummary,
 } from './joint.ts';
+import {
+  classRuleData,
+  classRuleRow,
+  containmentCount,
+  deviationDecisionInput,
+  deviationListInput,
+  deviationRow,
+  jointStanding,
+  stepInput,
+  stepTakenAnswer,
+} from './life.ts';
 import type { RequestName } from './names.ts';
 import { openPasses, passRecordInput } from './pass.ts';
 import {
@@ -118,6 +129,14 @@ export const requests = {
   'joint.history': { input: z.strictObject({ id, ...page }), output: listOf(historyRow) },
   'joint.chart': { input: byId, output: jointChart },
   'joint.lookAlikes': { input: byId, output: listOf(lookAlikeRow) },
+  /** State, what stands open, and the steps that lead on with everything each needs. */
+  'joint.standing': { input: byId, output: jointStanding },
+  'joint.step': { input: write(stepInput), output: written.extend(stepTakenAnswer) },
+  'joint.containment': { input: nothing, output: listOf(containmentCount) },
+  'deviation.list': { input: deviationListInput, output: listOf(deviationRow) },
+  'deviation.decide': { input: write(deviationDecisionInput), output: written },
+  'classRule.list': { input: nothing, output: listOf(classRuleRow) },
+  'classRule.save': { input: edit(classRuleData), output: written },
   'record.completeness': { input: completenessInput, output: completeness },
   'joint.compareSheet': { input: sheetInput, output: sheetComparison },
   'tool.list': { input: toolListInput, output: listOf(toolSummary) },

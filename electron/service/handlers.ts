@@ -18,6 +18,7 @@ import {
   saveChecklist,
   saveToolRule,
 } from './requests/check.ts';
+import { listClassRules, saveClassRule } from './requests/class-rule.ts';
 import { listCompetences, saveCompetence } from './requests/competence.ts';
 import { findByLabel, moveTools } from './requests/custody.ts';
 import { dropDraft, getDraft, saveDraft } from './requests/draft.ts';
@@ -26,6 +27,13 @@ import type { Read, ReadName, Write, WriteName } from './requests/handler.ts';
 import { confirmImport, importColumns, previewImport } from './requests/import.ts';
 import { getJoint, jointChart, jointHistory, listJoints, saveJoint } from './requests/joint.ts';
 import { getKit, listKits, saveKit } from './requests/kit.ts';
+import {
+  countContainment,
+  decideDeviation,
+  jointStandingOf,
+  listDeviations,
+  stepJoint,
+} from './requests/life.ts';
 import { listLookAlikes } from './requests/look-alike.ts';
 import { openPassesOf, recordPassOf } from './requests/pass.ts';
 import { listPeople, savePerson } from './requests/person.ts';
@@ -63,6 +71,10 @@ export const READS: { readonly [N in ReadName]: Read<N> } = {
   'joint.history': jointHistory,
   'joint.chart': jointChart,
   'joint.lookAlikes': listLookAlikes,
+  'joint.standing': jointStandingOf,
+  'joint.containment': countContainment,
+  'deviation.list': listDeviations,
+  'classRule.list': listClassRules,
   'record.completeness': recordCompleteness,
   'joint.compareSheet': compareJobSheet,
   'tool.list': listTools,
@@ -105,6 +117,9 @@ export const WRITES: { readonly [N in WriteName]: Write<N> } = {
   'access.giveSecret': giveSecretTo,
   'competence.save': saveCompetence,
   'joint.save': saveJoint,
+  'joint.step': stepJoint,
+  'deviation.decide': decideDeviation,
+  'classRule.save': saveClassRule,
   'tool.save': saveTool,
   'tool.move': moveTools,
   'tool.check': checkTool,

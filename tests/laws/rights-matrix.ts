@@ -26,6 +26,31 @@ joint.save                                p.e..
 joint.history                             pketa
 joint.chart                               pketa
 joint.lookAlikes                          pketa
+joint.standing                            pketa
+joint.step, assess                        ..e..
+joint.step, declare in service            p.e..
+joint.step, schedule                      p.e..
+joint.step, unschedule                    p.e..
+joint.step, isolate                       pketa
+joint.step, lift isolation                pketa
+joint.step, release                       p.e..
+joint.step, break                         pketa
+joint.step, inspect                       pketa
+joint.step, hold                          pketa
+joint.step, clear hold                    ..e..
+joint.step, make up                       pketa
+joint.step, witness                       ..et.
+joint.step, relaxation pass               pketa
+joint.step, test                          pketa
+joint.step, reinstate                     pketa
+joint.step, enter service                 pketa
+joint.step, report leak                   pketa
+joint.step, close leak watch              ..e..
+joint.containment                         pketa
+deviation.list                            pketa
+deviation.decide                          ..e..
+classRule.list                            pketa
+classRule.save                            ..e..
 record.completeness                       pketa
 joint.compareSheet                        pketa
 tool.list                                 pketa

@@ -50,17 +50,30 @@ export function standingNext(standing: JointStanding, event: LifeEvent): JointSt
 function workNext(standing: JointStanding, event: WorkEvent): JointStanding {
   const { deviation, ...kept } = standing;
   const { id: eventId, happenedAt, people, kind } = event;
-  const what = WORK_NAMES[kind];
+  const work = { eventId, what: WORK_NAMES[kind], happenedAt, people, reasons: workReasons(standing, event) };
   if (deviation !== null) {
-    const reasons = ['recorded while a deviation waits for its decision'];
-    const work = { eventId, what, happenedAt, people, reasons };
     return deviated(standing, deviation, work, workForced(deviation.ifAccepted, event));
   }
   const after = workRecorded(kept, event);
   if (after.reasons.length === 0) return { ...after.standing, deviation: null };
-  const work = { eventId, what, happenedAt, people, reasons: after.reasons };
   return deviated(after.standing, null, work, after.past ? kept : workForced(kept, event));
 }
+
+/**
+ * Why a record of work is out of order.
+ *
+ * @param standing standing of the joint before it
+ * @param event tightening, breakout or pass
+ * @returns reasons; none where it is in order
+ * @example workReasons(UNASSESSED, { kind: 'pass', happenedAt: '2026-03-16T07:00:00Z' }) // []
+ * @source rule of this program
+ */
+export function workReasons({ deviation, ...kept }: JointStanding, event: WorkEvent): readonly string[] {
+  if (deviation !== null) return [MEANWHILE];
+  return workRecorded(kept, event).reasons;
+}
+
+const MEANWHILE = 'recorded while a deviation waits for its decision';
 
 function stepNext(standing: JointStanding, event: StepEvent): JointStanding {
   const { deviation, ...kept } = standing;
@@ -73,7 +86,7 @@ function stepNext(standing: JointStanding, event: StepEvent): JointStanding {
   // No order is followed before somebody has given it a class: kept, as a record of work is.
   if (deviation === null && standing.state === 'unassessed') return standing;
   const { id: eventId, happenedAt, data } = event;
-  const why = reasons.length === 0 ? ['recorded while a deviation waits for its decision'] : reasons;
+  const why = reasons.length === 0 ? [MEANWHILE] : reasons;
   const people = [...new Set([data.by, ...data.personIds])];
   const work = { eventId, what: data.step, happenedAt, people, reasons: why };
   return deviated(kept, deviation, work, stepForced(deviation?.ifAccepted ?? kept, event));

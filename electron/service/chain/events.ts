@@ -6,6 +6,7 @@ import type { KitData, MoveData, ToolStatus } from '../../../core/contract/custo
 import type { BatchUsed, BreakoutData, TighteningData } from '../../../core/contract/event.ts';
 import type { ImportKind } from '../../../core/contract/import.ts';
 import type { JointData } from '../../../core/contract/joint.ts';
+import type { ClassRuleData, DeviationDecisionData, StepData } from '../../../core/contract/life.ts';
 import type { PassData } from '../../../core/contract/pass.ts';
 import type { CaseData, CloseData, DecisionData, RecallView } from '../../../core/contract/recall.ts';
 import type { Role } from '../../../core/contract/roles.ts';
@@ -13,6 +14,8 @@ import type { SettingCard, SettingData } from '../../../core/contract/setting.ts
 import type { ConfirmData, PassPlanData, SiteRowData } from '../../../core/contract/site.ts';
 import type { CertificateData, ToolClass, ToolData } from '../../../core/contract/tool.ts';
 import type { FindingCode } from '../../../core/findings/codes.ts';
+import type { CalibrationOfWork } from '../../../core/joint/life/calibration.ts';
+import type { ClassGiven, TighteningEvent } from '../../../core/joint/life/standing.ts';
 import type { CardInput } from '../../../core/setting/input.ts';
 
 /** Version of the bodies written now. Bodies already recorded keep theirs for ever. */
@@ -57,6 +60,15 @@ interface RecordedWork<T> {
   /** Tools of its passes beside its own; absent in bodies recorded before passes were kept. */
   readonly passTools?: readonly PassTool[];
 }
+
+/** What a tightening means for the state of its joint, as it was known when it was recorded. */
+export type TighteningLife = Pick<
+  TighteningEvent,
+  'boltSets' | 'complete' | 'lacks' | 'calibration' | 'why' | 'setAside' | 'ordinal'
+> & {
+  /** Class it is counted in; null for one that is not counted. */
+  readonly classKey: string | null;
+};
 
 export interface PassTool {
   readonly toolId: string;
@@ -105,7 +117,11 @@ export interface EventDataByKind {
     /** How the issuer's competence stood; null without sign-in, absent in bodies recorded before it was kept. */
     readonly issuerCompetence?: CompetenceStanding | null;
   };
-  'tightening recorded': RecordedWork<TighteningData> & { readonly torque: KnownTorque };
+  'tightening recorded': RecordedWork<TighteningData> & {
+    readonly torque: KnownTorque;
+    /** Absent in bodies recorded before joints had states. */
+    readonly life?: TighteningLife;
+  };
   'breakout recorded': RecordedWork<BreakoutData> & {
     /** One per reading, in the same order. */
     readonly torques: readonly KnownTorque[];
@@ -113,7 +129,20 @@ export interface EventDataByKind {
   'pass recorded': RecordedWork<PassData> & {
     /** Null for a stop before the first bolt. */
     readonly lastBolt: number | null;
+    /** Of the tools it was made with; null for one by hand, absent in bodies recorded before it was kept. */
+    readonly calibration?: CalibrationOfWork | null;
   };
+  'joint stepped': {
+    readonly data: StepData;
+    /** Class given by an assessment. */
+    readonly class: ClassGiven | null;
+    /** Why it was out of order; none for a step that was in order. */
+    readonly outOfOrder: readonly string[];
+    /** Rule it was held against, so that one changed later rewrites no past. */
+    readonly rule: ClassRuleData | null;
+  };
+  'deviation decided': { readonly data: DeviationDecisionData };
+  'class rule saved': { readonly id: string; readonly version: number; readonly data: ClassRuleData };
   'site row saved': { readonly id: string; readonly version: number; readonly data: SiteRowData };
   /** A new version is not approved, whatever the one before it was. */
   'pass plan saved': { readonly id: string; readonly version: number; readonly data: PassPlanData };

@@ -7,6 +7,7 @@ import { projectChecklists, projectChecks, projectToolRules } from '../projectio
 import { projectMoves } from '../projections/custody.ts';
 import { projectJoints } from '../projections/joint.ts';
 import { projectKits } from '../projections/kit.ts';
+import { projectClassRules, projectDecided, projectSteps } from '../projections/life.ts';
 import { projectPasses } from '../projections/pass.ts';
 import { projectPeople, projectSite, projectUnits } from '../projections/plant.ts';
 import { projectSettings } from '../projections/setting.ts';
@@ -33,6 +34,9 @@ const PROJECTORS: { readonly [K in EventKind]: Projector<K> } = {
   'tightening recorded': projectTightenings,
   'breakout recorded': projectBreakouts,
   'pass recorded': projectPasses,
+  'joint stepped': projectSteps,
+  'deviation decided': projectDecided,
+  'class rule saved': projectClassRules,
   'site row saved': projectSiteRows,
   'pass plan saved': projectPlans,
   'pass plan approved': projectPlanApprovals,

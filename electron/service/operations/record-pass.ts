@@ -4,6 +4,8 @@ import { outOfOrder, runStanding } from '../../../core/sequence/run.ts';
 import { append } from '../chain/append.ts';
 import type { WriteContext } from '../context.ts';
 import { invalidField } from '../failure.ts';
+import { lifeOfPass } from '../life/events.ts';
+import { orderFlagsOf, toolsOfPass } from '../life/work.ts';
 import {
   issuedBody,
   type PlannedAndWait,
@@ -37,6 +39,8 @@ export async function recordPass(context: WriteContext, data: PassData): Promise
     torques: [data.torque, ...data.readings.map((reading) => reading.torque)],
   });
   const id = context.newId();
+  const lastBolt = data.boltsDone.at(-1) ?? null;
+  const told = lifeOfPass(id, data.endedAt, { data, lastBolt });
   await append(context, [
     {
       kind: 'pass recorded',
@@ -45,12 +49,14 @@ export async function recordPass(context: WriteContext, data: PassData): Promise
       data: {
         ...facts.frozen,
         data,
-        lastBolt: data.boltsDone.at(-1) ?? null,
+        lastBolt,
+        calibration: toolsOfPass(data, facts),
         flags: [
           ...flagsOf(facts, null),
           ...settingFlags(facts, data),
           ...boltFlags(facts, data),
           ...(issued === null ? [] : orderFlags(plannedPasses(issued), before, data)),
+          ...(await orderFlagsOf(context, data.jointId, told)),
           ...overloads.map(({ flag }) => flag),
         ],
         overloads: overloads.map(kept),

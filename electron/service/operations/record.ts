@@ -16,6 +16,8 @@ import type { BatchUse, EventBody, EventDataByKind, Overload } from '../chain/ev
 import type { WriteContext } from '../context.ts';
 import { invalidField, notFound } from '../failure.ts';
 import { nameKey } from '../fold.ts';
+import { lifeOfBreakout, lifeOfTightening } from '../life/events.ts';
+import { orderFlagsOf, tighteningLife } from '../life/work.ts';
 import type { RegisterSchema } from '../register/schema.ts';
 import { dateAtSite, toUtc } from '../time.ts';
 import { gatherCardInput } from './card-input.ts';
@@ -30,7 +32,9 @@ export async function recordTightening(context: WriteContext, data: TighteningDa
   const facts = await gatherFacts(context, 'tightening', data);
   const passes = await passesOfTightening(context, data);
   const overloads = overloadsOf(facts.cardInput, { dialled: [data.dialled], torques: [data.torque] });
+  const life = await tighteningLife(context, data, facts);
   const id = context.newId();
+  const told = lifeOfTightening(id, data.happenedAt, { data, life });
   await append(context, [
     {
       kind: 'tightening recorded',
@@ -43,11 +47,13 @@ export async function recordTightening(context: WriteContext, data: TighteningDa
           ...flagsOf(facts, data.boltsTightened),
           ...dialFlag(facts.setting, data.dialled),
           ...passes.flags,
+          ...(told === null ? [] : await orderFlagsOf(context, data.jointId, told)),
           ...overloads.map(({ flag }) => flag),
         ],
         overloads: overloads.map(kept),
         passTools: passes.tools,
         torque: knownTorque(data, facts.cardInput),
+        life,
       },
     },
   ]);
@@ -87,6 +93,7 @@ export async function recordBreakout(context: WriteContext, data: BreakoutData):
         flags: [
           ...flagsOf(facts, null),
           ...unknownStuds(data.readings, facts.boltCount),
+          ...(await orderFlagsOf(context, data.jointId, lifeOfBreakout(id, data.happenedAt, data))),
           ...overloads.map(({ flag }) => flag),
         ],
         overloads: overloads.map(kept),
@@ -99,7 +106,7 @@ export async function recordBreakout(context: WriteContext, data: BreakoutData):
 
 export const kept = ({ toolId, text }: Overloaded): Overload => ({ toolId, text });
 
-export interface FollowedSetting {
+export interface FollowedSetting extends Pick<EventDataByKind['setting issued'], 'overrides' | 'personId'> {
   readonly number: string;
   readonly input: SettingData;
   readonly card: SettingCard;

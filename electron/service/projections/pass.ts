@@ -1,6 +1,8 @@
 import type { Projector } from '../chain/projector.ts';
+import { lifeOfPass } from '../life/events.ts';
 import { insertRows } from '../register/insert.ts';
 import { toUtc } from '../time.ts';
+import { advanceStanding } from './life.ts';
 import { toolLinks } from './tool-links.ts';
 
 export const projectPasses: Projector<'pass recorded'> = async (db, events) => {
@@ -41,6 +43,7 @@ export const projectPasses: Projector<'pass recorded'> = async (db, events) => {
     ]);
     // A use is counted once, with the tightening the pass belongs to.
     await insertRows(db, 'event_tool', await toolLinks(db, event.id, data, null));
+    await advanceStanding(db, data.jointId, lifeOfPass(event.id, event.happenedAt, event.data));
   }
 };
 

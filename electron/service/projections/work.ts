@@ -4,9 +4,11 @@ import type { Entered } from '../../../core/units/entered.ts';
 import type { KnownTorque, RecordedEvent } from '../chain/events.ts';
 import type { Projector } from '../chain/projector.ts';
 import { nameKey } from '../fold.ts';
+import { lifeOfBreakout, lifeOfTightening } from '../life/events.ts';
 import { breakoutTorques } from '../operations/torque.ts';
 import { insertRows } from '../register/insert.ts';
 import type { RegisterSchema } from '../register/schema.ts';
+import { advanceStanding, countOfClass } from './life.ts';
 import { toolLinks } from './tool-links.ts';
 
 type WorkEvent = RecordedEvent<'tightening recorded'> | RecordedEvent<'breakout recorded'>;
@@ -34,6 +36,8 @@ export const projectTightenings: Projector<'tightening recorded'> = async (db, e
         position,
       })),
     );
+    await countOfClass(db, event.id, event.data.life);
+    await advanceStanding(db, data.jointId, lifeOfTightening(event.id, event.happenedAt, event.data));
   }
 };
 
@@ -62,6 +66,7 @@ export const projectBreakouts: Projector<'breakout recorded'> = async (db, event
       })),
     );
     await linkWork(db, event, 'breakout');
+    await advanceStanding(db, data.jointId, lifeOfBreakout(event.id, event.happenedAt, data));
   }
 };
 

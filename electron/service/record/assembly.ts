@@ -4,20 +4,16 @@ import { type AssemblyRecord, emptyRecord } from '../../../core/record/record.ts
 import type { EventBody, EventDataByKind } from '../chain/events.ts';
 import type { Site } from '../context.ts';
 import { notFound } from '../failure.ts';
+import { standingOf } from '../life/standing.ts';
 import type { RegisterSchema } from '../register/schema.ts';
 import { peopleOf } from '../repositories/history.ts';
 import type { JointOnRegister } from '../repositories/joint.ts';
 import { issuedBody, passesById, passesOfJoint } from '../repositories/pass.ts';
 import { siteTablesFor } from '../repositories/site-tables.ts';
 import { dateAtSite } from '../time.ts';
+import { nameOf, type Span, spanAround, stepsWithin } from './steps.ts';
 
 type Db = Kysely<RegisterSchema>;
-
-/** From the break an assembly began with to the next one; null where the register knows no such break. */
-interface Span {
-  readonly from: string | null;
-  readonly until: string | null;
-}
 
 /** Everything the register holds of one assembly: the one an event belongs to, or the joint's newest. */
 export async function assemblyRecord(
@@ -27,6 +23,7 @@ export async function assemblyRecord(
 ): Promise<AssemblyRecord> {
   const resolved = resolveJoint(joint.data, await siteTablesFor(db, joint.data));
   const span = await spanOf(db, joint.id, eventId);
+  const stepped = await stepsWithin(db, joint.id, span);
   const tightening = await tighteningIn(db, joint.id, span, eventId);
   const settingId = tightening === null ? await newestSetting(db, joint.id) : tightening.data.settingId;
   const issued = settingId === null ? null : await issuedBody(db, settingId);
@@ -40,23 +37,17 @@ export async function assemblyRecord(
   return {
     ...emptyRecord(joint.data, resolved),
     unitName: joint.unitName,
+    criticality: (await standingOf(db, joint.id)).class?.level ?? null,
+    ...stepped,
     setting: issued && { number: issued.number, card: issued.card },
     tightening,
     passes: passes.map(({ data }) => data),
-    breakout: span.from === null ? null : await breakoutAt(db, site, joint.id, span.from),
+    breakout: await breakoutOf(db, site, joint.id, span),
   };
 }
 
 async function spanOf(db: Db, jointId: string, eventId: string | null): Promise<Span> {
-  const at = eventId === null ? null : await momentOf(db, jointId, eventId);
-  const breaks = db.selectFrom('breakout').select('happened_at_utc as at').where('joint_id', '=', jointId);
-  const before = at === null ? breaks : breaks.where('happened_at_utc', '<=', at);
-  const from = await before.orderBy('happened_at_utc', 'desc').limit(1).executeTakeFirst();
-  const after =
-    at === null
-      ? undefined
-      : await breaks.where('happened_at_utc', '>', at).orderBy('happened_at_utc').limit(1).executeTakeFirst();
-  return { from: from?.at ?? null, until: after?.at ?? null };
+  return spanAround(db, jointId, eventId === null ? null : await momentOf(db, jointId, eventId));
 }
 
 async function momentOf(db: Db, jointId: string, eventId: string): Promise<string> {
@@ -105,26 +96,27 @@ async function tighteningIn(
   };
 }
 
-async function nameOf(db: Db, personId: string | null): Promise<string | null> {
-  if (personId === null) return null;
-  const person = await db.selectFrom('person').select('name').where('id', '=', personId).executeTakeFirst();
-  return person?.name ?? null;
-}
-
-async function breakoutAt(
+/** The breakout an assembly began with; opening the joint may have been recorded as a step alone. */
+async function breakoutOf(
   db: Db,
   site: Site,
   jointId: string,
-  at: string,
+  { from, until }: Span,
 ): Promise<AssemblyRecord['breakout']> {
-  const row = await db
+  if (from === null) return null;
+  let query = db
     .selectFrom('breakout')
     .innerJoin('event', 'event.id', 'breakout.id')
     .select('event.body')
     .where('breakout.joint_id', '=', jointId)
-    .where('breakout.happened_at_utc', '=', at)
+    .where('breakout.happened_at_utc', '>=', from);
+  if (until !== null) query = query.where('breakout.happened_at_utc', '<', until);
+  const row = await query
+    .orderBy('breakout.happened_at_utc', 'desc')
     .orderBy('event.sequence', 'desc')
-    .executeTakeFirstOrThrow();
+    .limit(1)
+    .executeTakeFirst();
+  if (!row) return null;
   const { happenedAt, data } = JSON.parse(row.body) as EventBody;
   return {
     data: (data as EventDataByKind['breakout recorded']).data,

@@ -1,11 +1,14 @@
 import type { Generated } from 'kysely';
+import type { Criticality } from '../../../core/contract/assembly.ts';
 import type { CheckData, CheckKind } from '../../../core/contract/check.ts';
 import type { CustodyStep, MoveData } from '../../../core/contract/custody.ts';
+import type { DeviationDecision, JointState } from '../../../core/contract/life.ts';
 import type { STOP_REASONS } from '../../../core/contract/pass.ts';
 import type { CaseBasis, CaseDecision, CaseSubject } from '../../../core/contract/recall.ts';
 import type { WorkKind } from '../../../core/contract/setting.ts';
 import type { SiteRowKind } from '../../../core/contract/site.ts';
 import type { CertificateData, ToolClass, ToolData } from '../../../core/contract/tool.ts';
+import type { Containment } from '../../../core/joint/life/states.ts';
 import type { BatchKind, EventKind } from '../chain/events.ts';
 
 /** Columns as SQLite holds them: 0 and 1 for no and yes, ISO 8601 text for dates, JSON as text. */
@@ -336,6 +339,50 @@ export interface RegisterSchema {
     flags: string;
   };
   tightening_pass: { tightening_id: string; pass_id: string; position: number };
+  /** One row per joint that somebody has assessed; a joint without one is unassessed. */
+  joint_standing: {
+    joint_id: string;
+    state: JointState;
+    containment: Containment;
+    class_name: string | null;
+    class_level: Criticality | null;
+    class_rule_id: string | null;
+    since: string | null;
+    since_utc: string | null;
+    pass: number | null;
+    of_passes: number | null;
+    last_bolt: number | null;
+    isolation_ref: string | null;
+    permit_ref: string | null;
+    deviation_id: string | null;
+    /** All of it, as JSON. */
+    standing: string;
+  };
+  class_rule: {
+    id: string;
+    version: number;
+    name: string;
+    name_key: string;
+    level: Criticality;
+    retired: number;
+    data: string;
+  };
+  /** Which tightening of its class a record was. */
+  class_tightening: { event_id: string; class_key: string; ordinal: number };
+  deviation: {
+    id: string;
+    joint_id: string;
+    opened_at: string;
+    opened_at_utc: string;
+    state: JointState;
+    if_accepted: JointState;
+    works: string;
+    decision_event_id: string | null;
+    decision: DeviationDecision | null;
+    reason: string | null;
+    person_id: string | null;
+    decided_at: string | null;
+  };
   /** Work in progress; written over, in no chain. */
   draft: {
     kind: string;
@@ -371,6 +418,9 @@ export type PersonRole =
   | 'opened the case'
   | 'decided'
   | 'closed the case'
+  | 'took the step'
+  | 'witnessed'
+  | 'checked which joint it is'
   /** Sign-in, secret, roles or competence of this person. */
   | 'access';
 

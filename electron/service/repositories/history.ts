@@ -1,6 +1,7 @@
 import type { Kysely } from 'kysely';
 import type { HistoryRow } from '../../../core/contract/joint.ts';
 import type { EventBody, EventDataByKind, EventKind } from '../chain/events.ts';
+import { stepSummary } from '../operations/step-summary.ts';
 import { breakoutSummary, passSummary, tighteningSummary } from '../operations/summary.ts';
 import type { RegisterSchema } from '../register/schema.ts';
 import { decisionsOnJoint } from './joint-decisions.ts';
@@ -13,6 +14,8 @@ const SHOWN_AS: Partial<Record<EventKind, HistoryRow['kind']>> = {
   'setting issued': 'setting issued',
   'case decided': 'case decided',
   'attachment added': 'file added',
+  'joint stepped': 'step',
+  'deviation decided': 'deviation decided',
 };
 
 interface Page {
@@ -113,6 +116,15 @@ function told(
     case 'file added': {
       const { name, remarks } = data as EventDataByKind['attachment added'];
       return { ...none, summary: remarks === '' ? name : `${name}: ${remarks}` };
+    }
+    case 'step': {
+      const stepped = data as EventDataByKind['joint stepped'];
+      const flags = stepped.outOfOrder.map((reason) => `out of order: ${reason}`);
+      return { ...none, summary: stepSummary(stepped), flags };
+    }
+    case 'deviation decided': {
+      const { decision, reason } = (data as EventDataByKind['deviation decided']).data;
+      return { ...none, summary: `${decision}: ${reason}` };
     }
     case 'joint saved': {
       const { version, importId } = data as EventDataByKind['joint saved'];

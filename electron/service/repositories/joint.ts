@@ -69,7 +69,10 @@ export async function jointPage(
     input.direction === 'asc' ? item.asc().nullsLast() : item.desc().nullsLast();
   const rows = await matching
     .innerJoin('plant_unit', 'plant_unit.id', 'joint.unit_id')
+    .leftJoin('joint_standing as shown', 'shown.joint_id', 'joint.id')
     .select([
+      'shown.state',
+      'shown.deviation_id as deviationId',
       'joint.id',
       'joint.tag',
       'plant_unit.name as unitName',
@@ -90,17 +93,27 @@ export async function jointPage(
     .offset((input.page - 1) * input.pageSize)
     .execute();
   return {
-    rows: rows.map(({ last_event_kind: kind, last_event_at: happenedAt, ...joint }) => ({
+    rows: rows.map(({ last_event_kind: kind, last_event_at: happenedAt, state, deviationId, ...joint }) => ({
       ...joint,
+      state: state ?? 'unassessed',
+      deviation: deviationId !== null,
       lastEvent: kind === null || happenedAt === null ? null : { kind, happenedAt },
     })),
     total,
   };
 }
 
-function matchingJoints(db: Kysely<RegisterSchema>, { text, unitId }: ParsedInput<'joint.list'>) {
+function matchingJoints(db: Kysely<RegisterSchema>, { text, unitId, state }: ParsedInput<'joint.list'>) {
   let query = db.selectFrom('joint');
   if (unitId !== null) query = query.where('joint.unit_id', '=', unitId);
+  if (state !== null) {
+    const inState = db.selectFrom('joint_standing').select('joint_id').where('state', '=', state);
+    const followed = db.selectFrom('joint_standing').select('joint_id').where('state', '<>', 'unassessed');
+    query =
+      state === 'unassessed'
+        ? query.where('joint.id', 'not in', followed)
+        : query.where('joint.id', 'in', inState);
+  }
   for (const pattern of likePatterns(text)) {
     query = query.where(sql<boolean>`joint.search like ${pattern} escape '\\'`);
   }

@@ -42,10 +42,19 @@ async function seenJoints(db: Db, ids: readonly string[]): Promise<SeenJoint[]> 
   const rows = await db
     .selectFrom('joint')
     .innerJoin('plant_unit', 'plant_unit.id', 'joint.unit_id')
-    .select(['joint.id', 'joint.flange', 'joint.bolting', 'joint.data', 'plant_unit.name as unitName'])
+    .leftJoin('joint_standing', 'joint_standing.joint_id', 'joint.id')
+    .select([
+      'joint_standing.state',
+      'joint_standing.isolation_ref as isolation',
+      'joint.id',
+      'joint.flange',
+      'joint.bolting',
+      'joint.data',
+      'plant_unit.name as unitName',
+    ])
     .where('joint.id', 'in', [...ids])
     .execute();
-  return rows.map(({ id, flange, bolting, data: text, unitName }) => {
+  return rows.map(({ id, flange, bolting, data: text, unitName, state, isolation }) => {
     const data = JSON.parse(text) as JointData;
     const { tag, unitId, service, location } = data;
     return {
@@ -58,7 +67,8 @@ async function seenJoints(db: Db, ids: readonly string[]): Promise<SeenJoint[]> 
       bolting,
       location,
       identity: identityOf(data),
-      isolated: null,
+      // Without a class nobody follows its isolations.
+      isolated: state === null || state === 'unassessed' ? null : isolation !== null,
     };
   });
 }
