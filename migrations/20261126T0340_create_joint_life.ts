@@ -1,5 +1,5 @@
 import type { Kysely } from 'kysely';
-import { json, moment, oneOf, runStatements, utcMoment, uuid } from './statements.ts';
+import { appendOnly, json, moment, oneOf, runStatements, utcMoment, uuid } from './statements.ts';
 
 const STATES = [
   'unassessed',
@@ -63,6 +63,7 @@ export async function up(db: Kysely<unknown>): Promise<void> {
        ordinal integer not null check (ordinal >= 1)
      ) strict`,
     `create index class_tightening_by_class on class_tightening (class_key, ordinal)`,
+    ...appendOnly('class_tightening', ['event_id']),
     `create table deviation (
        id text primary key references event (id) on delete restrict,
        joint_id text not null references joint (id) on delete restrict,

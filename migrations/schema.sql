@@ -97,6 +97,22 @@ CREATE TABLE checklist (
        data text not null check (json_valid(data))
      ) strict;
 
+CREATE TABLE class_rule (
+       id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
+       version integer not null check (version >= 1),
+       name text not null check (length(name) between 1 and 40),
+       name_key text not null unique,
+       level text not null check (level in ('mild', 'intermediate', 'critical')),
+       retired integer not null check (retired in (0, 1)),
+       data text not null check (json_valid(data))
+     ) strict;
+
+CREATE TABLE class_tightening (
+       event_id text primary key references event (id) on delete restrict,
+       class_key text not null check (length(class_key) between 1 and 60),
+       ordinal integer not null check (ordinal >= 1)
+     ) strict;
+
 CREATE TABLE competence (
        id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
        version integer not null check (version >= 1),
@@ -107,6 +123,25 @@ CREATE TABLE competence (
        withdrawn integer not null check (withdrawn in (0, 1)),
        data text not null check (json_valid(data)),
        check (last_good_day >= issued_on)
+     ) strict;
+
+CREATE TABLE deviation (
+       id text primary key references event (id) on delete restrict,
+       joint_id text not null references joint (id) on delete restrict,
+       opened_at text not null check (opened_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       opened_at_utc text not null check (opened_at_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       state text not null check (state in ('unassessed', 'assessed', 'scheduled', 'isolated', 'released to break', 'broken', 'inspected', 'held', 'made up', 'tightening', 'tightened', 'witnessed', 'tested', 'test failed', 'reinstated', 'in service', 'leak watch')),
+       if_accepted text not null check (if_accepted in ('unassessed', 'assessed', 'scheduled', 'isolated', 'released to break', 'broken', 'inspected', 'held', 'made up', 'tightening', 'tightened', 'witnessed', 'tested', 'test failed', 'reinstated', 'in service', 'leak watch')),
+       works text not null check (json_valid(works)),
+       decision_event_id text references event (id) on delete restrict,
+       decision text check (decision in ('accept as done', 'to be done again', 'hold')),
+       reason text check (length(reason) between 1 and 1000),
+       person_id text references person (id) on delete restrict,
+       decided_at text check (decided_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       check ((decision_event_id is null) = (decision is null)),
+       check ((decision is null) = (reason is null)),
+       check ((decision is null) = (person_id is null)),
+       check ((decision is null) = (decided_at is null))
      ) strict;
 
 CREATE TABLE draft (
@@ -209,6 +244,26 @@ CREATE TABLE joint_confusable (
        tag_key text not null check (length(tag_key) between 1 and 120),
        primary key (joint_id, tag_key)
      ) strict, without rowid;
+
+CREATE TABLE joint_standing (
+       joint_id text primary key references joint (id) on delete restrict,
+       state text not null check (state in ('unassessed', 'assessed', 'scheduled', 'isolated', 'released to break', 'broken', 'inspected', 'held', 'made up', 'tightening', 'tightened', 'witnessed', 'tested', 'test failed', 'reinstated', 'in service', 'leak watch')),
+       containment text not null check (containment in ('open', 'closed', 'not followed')),
+       class_name text,
+       class_level text check (class_level in ('mild', 'intermediate', 'critical')),
+       class_rule_id text references class_rule (id) on delete restrict,
+       since text check (since glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       since_utc text check (since_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       pass integer check (pass >= 1),
+       of_passes integer check (of_passes >= pass),
+       last_bolt integer check (last_bolt between 1 and 400),
+       isolation_ref text,
+       permit_ref text,
+       deviation_id text references event (id) on delete restrict,
+       standing text not null check (json_valid(standing)),
+       check ((class_name is null) = (class_level is null)),
+       check ((pass is null) = (of_passes is null))
+     ) strict;
 
 CREATE TABLE kit (
        id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
@@ -548,7 +603,13 @@ CREATE INDEX breakout_by_setting on breakout (setting_id) where setting_id is no
 
 CREATE INDEX certificate_by_tool on certificate (tool_id, calibrated_on);
 
+CREATE INDEX class_tightening_by_class on class_tightening (class_key, ordinal);
+
 CREATE INDEX competence_by_person on competence (person_id, issued_on);
+
+CREATE INDEX deviation_by_joint on deviation (joint_id, opened_at_utc);
+
+CREATE INDEX deviation_open on deviation (opened_at_utc, id) where decision is null;
 
 CREATE INDEX event_attachment_hash on event_attachment (attachment_hash);
 
@@ -585,6 +646,12 @@ CREATE INDEX joint_by_unit on joint (unit_id, tag_sort);
 CREATE INDEX joint_by_valve on joint (valve_key) where valve_key <> '';
 
 CREATE INDEX joint_confusable_by_tag on joint_confusable (tag_key, joint_id);
+
+CREATE INDEX joint_standing_by_deviation on joint_standing (deviation_id) where deviation_id is not null;
+
+CREATE INDEX joint_standing_by_rule on joint_standing (class_rule_id) where class_rule_id is not null;
+
+CREATE INDEX joint_standing_by_state on joint_standing (state, joint_id);
 
 CREATE INDEX kit_by_day on kit (closed, from_day);
 
@@ -703,6 +770,13 @@ CREATE TRIGGER certificate_point_no_reinsert before insert on certificate_point
        when exists (select 1 from certificate_point where certificate_id = new.certificate_id and position = new.position) begin select raise(abort, 'certificate_point is append-only'); end;
 
 CREATE TRIGGER certificate_point_no_update before update on certificate_point begin select raise(abort, 'certificate_point is append-only'); end;
+
+CREATE TRIGGER class_tightening_no_delete before delete on class_tightening begin select raise(abort, 'class_tightening is append-only'); end;
+
+CREATE TRIGGER class_tightening_no_reinsert before insert on class_tightening
+       when exists (select 1 from class_tightening where event_id = new.event_id) begin select raise(abort, 'class_tightening is append-only'); end;
+
+CREATE TRIGGER class_tightening_no_update before update on class_tightening begin select raise(abort, 'class_tightening is append-only'); end;
 
 CREATE TRIGGER event_attachment_no_delete before delete on event_attachment begin select raise(abort, 'event_attachment is append-only'); end;
 
