@@ -4,13 +4,16 @@ import { ROLES } from '../../core/access/roles.ts';
 import { SIGNERS, signedForAnother } from '../../core/access/signers.ts';
 import { custodyStep } from '../../core/contract/custody.ts';
 import { importKind } from '../../core/contract/import.ts';
+import { jointStep } from '../../core/contract/life.ts';
 import { REQUEST_KINDS, REQUEST_NAMES, type RequestName } from '../../core/contract/names.ts';
 import { role } from '../../core/contract/roles.ts';
+import { STEPS } from '../../core/joint/life/steps.ts';
 import { RIGHTS_MATRIX, ROLE_NAMES } from './rights-matrix.ts';
 
 const CHOICES: Readonly<Record<string, readonly string[]>> = {
   'tool.move': custodyStep.options,
   'import.confirm': importKind.options,
+  'joint.step': jointStep.options,
 };
 
 test('the roles are those of the contract', () => {
@@ -80,6 +83,17 @@ test('what was really done is recorded by everyone', () => {
   ];
   for (const name of records) {
     for (const one of ROLES) expect(admission(name, {}, [one]).is, `${name} ${one}`).toBe('allowed');
+  }
+});
+
+test('a step that is work is recorded by everyone, and a claim or decision is for the roles of the step', () => {
+  for (const step of jointStep.options) {
+    const { work, roles } = STEPS[step];
+    for (const one of ROLES) {
+      const may = work || roles.includes(one);
+      const answer = admission('joint.step', { data: { step } }, [one]).is;
+      expect(answer, `${step} ${one}`).toBe(may ? 'allowed' : 'refused');
+    }
   }
 });
 

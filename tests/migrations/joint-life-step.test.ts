@@ -15,8 +15,7 @@ test('a register with joints and records takes the step, and leaves each of them
     expect(database.prepare(`select count(*) as n from ${table}`).get(), table).toEqual({ n: 0 });
   }
   const later = rowsThen(database).filter(
-    ([table, { kind }]) =>
-      TABLES.includes(table) || kind === 'joint stepped' || kind === 'deviation decided',
+    ([table, { kind }]) => TABLES.includes(table) || kind === 'joint stepped' || kind === 'deviation decided',
   );
   expect(later).toHaveLength(TABLES.length + 2);
   for (const row of later) insert(database, ...row);

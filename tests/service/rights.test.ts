@@ -122,6 +122,8 @@ describe('nobody signs for another', () => {
     ['case.open', 'engineer', null],
     ['case.decide', 'engineer', null],
     ['case.close', 'engineer', null],
+    ['joint.step', 'engineer', 'hold'],
+    ['deviation.decide', 'engineer', null],
     ['setting.issue', 'planner', null],
     ['plan.approve', 'engineer', null],
     ['tableValue.confirm', 'engineer', null],
@@ -138,7 +140,7 @@ describe('nobody signs for another', () => {
     expect(error.code).toBe('refused');
     expect(error.message).toBe(`Nobody signs for another: ${member.name} is signed in`);
     expect(error.details).toEqual([
-      { field: expect.stringMatching(/personId$/), value: other.personId, allowed: member.name },
+      { field: expect.stringMatching(/personId$|^data\.by$/), value: other.personId, allowed: member.name },
     ]);
     const own = await member.window.service.handle(
       name,
@@ -152,7 +154,9 @@ describe('nobody signs for another', () => {
       const person = (value: object): boolean =>
         Object.entries(value).some(
           ([field, inner]) =>
-            field === 'personId' || (typeof inner === 'object' && inner !== null && person(inner)),
+            field === 'personId' ||
+            field === 'by' ||
+            (typeof inner === 'object' && inner !== null && person(inner)),
         );
       const input = SOUND[name]?.({ plant, personId: plant.personId, choice: null });
       return REQUEST_KINDS[name] === 'write' && input !== undefined && person(input);
