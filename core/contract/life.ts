@@ -330,4 +330,3 @@ export const containmentCount = z.strictObject({
   held: z.int(),
   deviations: z.int(),
 });
-export type ContainmentCount = z.infer<typeof containmentCount>;

@@ -9,14 +9,23 @@ import {
 import { workReasons } from '../../../core/joint/life/fold.ts';
 import { lacksOf } from '../../../core/joint/life/lacks.ts';
 import type { WorkEvent } from '../../../core/joint/life/standing.ts';
+import type { Assessment } from '../../../core/setting/assessment.ts';
 import { checkValidity } from '../../../core/setting/check-certificates.ts';
-import type { TighteningLife } from '../chain/events.ts';
+import type { CardInput } from '../../../core/setting/input.ts';
+import type { EventDataByKind, TighteningLife } from '../chain/events.ts';
 import type { WriteContext } from '../context.ts';
-import type { Facts } from '../operations/record.ts';
 import { passesById } from '../repositories/pass.ts';
 import { classKey, nextOfClass, standingOf } from './standing.ts';
 
 type Db = Pick<WriteContext, 'db'>;
+
+/** What was gathered for a record of work, as far as it tells of tools and studs. */
+interface Facts {
+  readonly cardInput: CardInput;
+  readonly assessed: Pick<Assessment, 'findings'> | null;
+  readonly setting: Pick<EventDataByKind['setting issued'], 'overrides' | 'personId'> | null;
+  readonly boltCount: number | null;
+}
 
 /** What a tightening means for the state of its joint, frozen with it: whole or not, by what tools, which of its class. */
 export async function tighteningLife(
