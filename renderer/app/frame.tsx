@@ -14,9 +14,9 @@ const DOORS = [
     holds:
       /^\/(tool-room|tools|due|custody|kits|labels|checks|checklists|tool-rules|cases|import\/(tools|certificate))/,
   },
-  { words: 'Joints', to: '/joints', holds: /^\/($|joints|settings|events|units|import\/joints)/ },
+  { words: 'Joints', to: '/joints', holds: /^\/($|joints|deviations|settings|events|units|import\/joints)/ },
   { words: 'At the joint', to: '/at', holds: /^\/at/ },
-  { words: 'Evidence', to: '/evidence', holds: /^\/(evidence|people|site-tables|plans)/ },
+  { words: 'Evidence', to: '/evidence', holds: /^\/(evidence|people|site-tables|plans|class-rules)/ },
 ];
 
 export function Frame() {

@@ -25,6 +25,10 @@ import { JointPage } from '../screens/joints/joint-page.tsx';
 import { EditKit, NewKit } from '../screens/kits/kit-edit.tsx';
 import { KitList } from '../screens/kits/kit-list.tsx';
 import { KitPage } from '../screens/kits/kit-page.tsx';
+import { EditClassRule, NewClassRule } from '../screens/life/class-rule-edit.tsx';
+import { ClassRulesPage } from '../screens/life/class-rules-page.tsx';
+import { DeviationList } from '../screens/life/deviation-list.tsx';
+import { StepPage } from '../screens/life/step-page.tsx';
 import { PeoplePage } from '../screens/people/people-page.tsx';
 import { IssuedSheet } from '../screens/settings/issued-sheet.tsx';
 import { SettingDesk } from '../screens/settings/setting-desk.tsx';
@@ -66,6 +70,17 @@ export function Pages() {
       <Route path="/joints/:id/edit/:field?">
         {about((id, { field }) => (
           <EditJoint id={id} field={field} />
+        ))}
+      </Route>
+      <Route path="/joints/:id/step/:step">
+        {({ id = '', step }) => <StepPage key={`${id}.${step}`} id={id} path={step} />}
+      </Route>
+      <Route path="/deviations" component={DeviationList} />
+      <Route path="/class-rules" component={ClassRulesPage} />
+      <Route path="/class-rules/new" component={NewClassRule} />
+      <Route path="/class-rules/:id/edit">
+        {about((id) => (
+          <EditClassRule id={id} />
         ))}
       </Route>
       <Route path="/joints/:id/compare">

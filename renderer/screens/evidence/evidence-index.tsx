@@ -4,6 +4,7 @@ const PAGES = [
   { to: '/evidence', words: 'Issued settings', detail: 'and the register’s head' },
   { to: '/site-tables', words: 'Site tables', detail: 'rows of the site’s own' },
   { to: '/plans', words: 'Pass plans', detail: 'shipped, and the site’s own' },
+  { to: '/class-rules', words: 'Classes of joints', detail: 'what follows from each' },
   { to: '/people', words: 'People', detail: 'who issue and record' },
 ];
 

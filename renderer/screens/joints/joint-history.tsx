@@ -78,5 +78,6 @@ function HistoryLink({ row }: { readonly row: HistoryRow }) {
   if (row.kind === 'case decided' && row.caseId !== null) {
     return <Link href={`/cases/${row.caseId}`}>{row.kind}</Link>;
   }
+  if (row.kind === 'deviation decided') return <Link href="/deviations">{row.kind}</Link>;
   return <>{row.kind}</>;
 }

@@ -1,5 +1,6 @@
 import { Link } from 'wouter';
 import type { JointSummary } from '../../../core/contract/joint.ts';
+import { jointState } from '../../../core/contract/life.ts';
 import type { RequestInput } from '../../../core/contract/requests.ts';
 import { allRows, useAsk } from '../../app/ask.ts';
 import { useRegister } from '../../app/register.ts';
@@ -19,6 +20,7 @@ const COLUMNS: readonly Column<Sort>[] = [
   { sort: 'unit', words: 'Plant unit' },
   { sort: null, words: 'Flange and bolting' },
   { sort: 'service', words: 'Service' },
+  { sort: null, words: 'State' },
   { sort: 'lastEvent', words: 'Last done' },
 ];
 
@@ -47,7 +49,7 @@ export function JointList() {
             </span>
           }
         />
-        <div className="field">
+        <div className="filters no-print">
           <input
             type="search"
             aria-label="Find a joint"
@@ -57,6 +59,23 @@ export function JointList() {
             value={search.text}
             onChange={(event) => change({ text: event.target.value })}
           />
+          <div className="field">
+            <label htmlFor="state">State</label>
+            <select
+              id="state"
+              value={search.state ?? ''}
+              onChange={({ target }) =>
+                change({ state: target.value === '' ? null : jointState.parse(target.value) })
+              }
+            >
+              <option value="">any</option>
+              {jointState.options.map((state) => (
+                <option key={state} value={state}>
+                  {state}
+                </option>
+              ))}
+            </select>
+          </div>
         </div>
         <Asked asking={found} what="the joints">
           {(rows) => (
@@ -68,9 +87,9 @@ export function JointList() {
               row={(row) => <Row key={row.id} row={row} />}
               noun="joint"
               empty={
-                search.text === '' && search.unitId === null
+                search.text === '' && search.unitId === null && !search.state
                   ? 'There is no joint on the register yet. Import a joint list or enter the first one.'
-                  : 'No joint matches. Change the words or the plant unit.'
+                  : 'No joint matches. Change the words, the state or the plant unit.'
               }
               exported={{
                 name: 'joints',
@@ -82,6 +101,7 @@ export function JointList() {
                   'Flange',
                   'Bolting',
                   'Stud grade',
+                  'State',
                   ...LAST,
                 ],
                 rows: () => allRows('joint.list', search),
@@ -93,6 +113,7 @@ export function JointList() {
                   row.flange,
                   row.bolting,
                   row.grade,
+                  row.state,
                   row.lastEvent?.kind ?? 'nothing recorded',
                   row.lastEvent?.happenedAt ?? '',
                 ],
@@ -124,6 +145,10 @@ function Row({ row }: { readonly row: JointSummary }) {
         </div>
       </td>
       <td>{row.service || <Unknown />}</td>
+      <td>
+        {row.state}
+        {row.deviation && <div className="flag">deviation</div>}
+      </td>
       <td className="date">
         {row.lastEvent ? (
           <>
@@ -145,7 +170,12 @@ interface UnitFilterProps {
 
 function UnitFilter({ chosen, onChoose }: UnitFilterProps) {
   const units = useAsk('unit.list', {});
+  const contained = useAsk('joint.containment', {});
   const register = useRegister();
+  const counts = contained.data?.rows ?? [];
+  const openIn = (id: string | null) =>
+    counts.reduce((sum, row) => sum + (id === null || row.unitId === id ? row.open : 0), 0);
+  const deviations = counts.reduce((sum, row) => sum + row.deviations, 0);
   const entry = (id: string | null, name: string, joints: number) => (
     <li key={id ?? 'all'}>
       <button
@@ -155,7 +185,10 @@ function UnitFilter({ chosen, onChoose }: UnitFilterProps) {
         onClick={() => onChoose(id)}
       >
         <b>{name}</b>
-        <span className="small">{counted(joints, 'joint')}</span>
+        <span className="small">
+          {counted(joints, 'joint')}
+          {openIn(id) > 0 && `, ${openIn(id)} open`}
+        </span>
       </button>
     </li>
   );
@@ -168,6 +201,9 @@ function UnitFilter({ chosen, onChoose }: UnitFilterProps) {
       </ol>
       <p className="pager">
         <Link href="/units">Name plant units</Link>
+      </p>
+      <p className="pager">
+        <Link href="/deviations">Deviations{deviations > 0 && ` (${deviations} to decide)`}</Link>
       </p>
     </>
   );

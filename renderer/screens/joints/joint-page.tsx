@@ -9,6 +9,7 @@ import { Desk, Title } from '../../components/desk.tsx';
 import { Picture } from '../../components/picture.tsx';
 import { Attachments } from '../attachments/attachments.tsx';
 import { LookAlikesMargin } from '../identity/look-alikes.tsx';
+import { LifeSection } from '../life/life-section.tsx';
 import { RecordSection } from '../record/record-section.tsx';
 import { JointChartSection } from './joint-chart-section.tsx';
 import { type JointGroup, jointGroups } from './joint-groups.ts';
@@ -52,6 +53,7 @@ interface JointSectionsProps {
 function JointSections({ joint, line, onLine }: JointSectionsProps) {
   return (
     <>
+      <LifeSection id={joint.id} />
       <div className="two top-aligned">
         <ValueLines lines={jointLines(joint)} chosen={line} onChoose={onLine} />
         <div>

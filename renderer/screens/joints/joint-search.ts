@@ -9,6 +9,7 @@ export const JOINTS_ON_A_PAGE = 30;
 const FIRST: Search = {
   text: '',
   unitId: null,
+  state: null,
   sort: 'tag',
   direction: 'asc',
   page: 1,

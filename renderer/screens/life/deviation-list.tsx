@@ -83,7 +83,8 @@ export function DeviationList() {
                             <>
                               {row.decided.decision}
                               <div className="small">
-                                {row.decided.reason} ({row.decided.person}, {dayOf(row.decided.happenedAt, timeZone)})
+                                {row.decided.reason} ({row.decided.person},{' '}
+                                {dayOf(row.decided.happenedAt, timeZone)})
                               </div>
                             </>
                           )}
@@ -97,7 +98,17 @@ export function DeviationList() {
             <Pager page={page} pageSize={PAGE} total={total} noun="deviation" onPage={setPage} />
             <ExportList
               name="deviations"
-              headings={['joint', 'plant unit', 'opened', 'work', 'reasons', 'state', 'if accepted', 'decision', 'why']}
+              headings={[
+                'joint',
+                'plant unit',
+                'opened',
+                'work',
+                'reasons',
+                'state',
+                'if accepted',
+                'decision',
+                'why',
+              ]}
               rows={() => allRows('deviation.list', search)}
               cells={(row) => [
                 row.tag,

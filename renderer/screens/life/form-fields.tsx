@@ -121,7 +121,8 @@ function Rows({ field }: { readonly field: Extract<EvidenceField, { kind: 'list'
   const { register } = useFormContext();
   const { fields: rows, append, remove } = useFieldArray({ name: `${name}.rows` });
   return (
-    <div className="rows" role="group" aria-label={field.label}>
+    <fieldset>
+      <legend>{field.label}</legend>
       {rows.map((row, at) => (
         <div className="row-of-list" key={row.id}>
           <div className="fields">
@@ -150,7 +151,7 @@ function Rows({ field }: { readonly field: Extract<EvidenceField, { kind: 'list'
           </label>
         )}
       </div>
-    </div>
+    </fieldset>
   );
 }
 

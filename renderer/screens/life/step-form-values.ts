@@ -28,12 +28,7 @@ export function startOf(step: JointStep, standing: JointStandingView): StepForm 
 
 const LEVELS: readonly string[] = ['mild', 'intermediate', 'critical'];
 
-export function stepInput(
-  jointId: string,
-  step: JointStep,
-  form: StepForm,
-  timeZone: string,
-): StepInput {
+export function stepInput(jointId: string, step: JointStep, form: StepForm, timeZone: string): StepInput {
   const evidence = evidenceInput(form.evidence, fieldsOf(step), timeZone);
   const happenedAt = form.happenedAt === '' ? nowAtSite(timeZone) : withOffset(form.happenedAt, timeZone);
   const shared = {

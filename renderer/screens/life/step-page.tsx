@@ -1,7 +1,7 @@
 import { FormProvider, useForm, useWatch } from 'react-hook-form';
 import { Link, useLocation } from 'wouter';
-import type { JointStandingView, JointStep } from '../../../core/contract/life.ts';
 import { rolesInWords } from '../../../core/access/roles.ts';
+import type { JointStandingView, JointStep } from '../../../core/contract/life.ts';
 import { stepCautions } from '../../../core/text/step-cautions.ts';
 import { useAsk, useWrite } from '../../app/ask.ts';
 import { useRegister } from '../../app/register.ts';

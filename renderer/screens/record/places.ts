@@ -14,7 +14,10 @@ export function placeOf(place: FieldStanding['place'], jointId: string): PlaceLi
     case 'joint':
       return { words: 'on the joint', href: `${joint}/edit/${place.field}` };
     case 'step':
-      return { words: `with the step “${place.step}”`, href: null };
+      return {
+        words: `with the step “${place.step}”`,
+        href: `${joint}/step/${place.step.replaceAll(' ', '-')}`,
+      };
     case 'setting':
       return { words: 'by issuing a setting', href: `${joint}/setting` };
     case 'tightening':
