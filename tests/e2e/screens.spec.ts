@@ -50,6 +50,10 @@ async function eachScreen(page: Page, look: (name: string, route: string) => Pro
   await page.getByLabel('Graduation', { exact: true }).fill('5');
   await expect(page.getByRole('alert')).toContainText('Highest setting');
   await look('setting with a value that is none', `${joint}/setting`);
+  for (const step of ['assess', 'release', 'inspect', 'make-up', 'reinstate']) {
+    await visit(`step: ${step}`, `${joint}/step/${step}`);
+  }
+  await visit('deviations', '/deviations');
   await visit('record tightening', `${joint}/record/tightening`);
   await visit('record breakout', `${joint}/record/breakout`);
   await visit('at the joint', '/at');
@@ -121,6 +125,10 @@ async function eachScreen(page: Page, look: (name: string, route: string) => Pro
   await visit('pass plan new', '/plans/new');
   await addPlan(page);
   await visit('pass plan edit', await editLink(page, 'Site plan'));
+  await visit('classes of joints', '/class-rules');
+  await visit('class new', '/class-rules/new');
+  await addClass(page);
+  await visit('class edit', await editLink(page, 'class Class A'));
   await visit('people', '/people');
   await visit('units', '/units');
   await visit('import joints', '/import/joints');
@@ -157,6 +165,16 @@ async function addPlan(page: Page): Promise<void> {
   await page.getByLabel('Step 1 is done when').fill('no nut turns');
   await page.getByRole('button', { name: 'Save plan' }).click();
   await expect(page.getByRole('heading', { name: 'Site plan' })).toBeVisible();
+}
+
+async function addClass(page: Page): Promise<void> {
+  await goTo(page, '/class-rules/new');
+  await page.getByLabel('Name', { exact: true }).fill('Class A');
+  await page.getByLabel('Rests on').selectOption('critical');
+  await page.getByLabel('Source').fill('Site procedure 7');
+  await page.getByRole('checkbox', { name: /^A list of required fields/ }).check();
+  await page.getByRole('button', { name: 'Save class' }).click();
+  await expect(page.getByRole('heading', { name: /^Class A/ })).toBeVisible();
 }
 
 for (const [scheme, width, height] of [

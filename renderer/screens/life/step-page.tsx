@@ -130,7 +130,7 @@ function StepEditor({ standing, step, onStale }: EditorProps) {
   return (
     <FormProvider {...form}>
       <Faults value={faultsOfForm(take.error?.error.details ?? [])}>
-        <form className="form" aria-label={titleOf(step)} onSubmit={onSubmit} noValidate>
+        <form className="form" aria-label={`Step: ${step}`} onSubmit={onSubmit} noValidate>
           {step === 'assess' && <ClassChoice />}
           <EvidenceGroups groups={fieldsOf(step)} />
           <fieldset>
