@@ -258,7 +258,16 @@ describe('work out of order', () => {
     });
     expect(open).toMatchObject({
       total: 1,
-      rows: [{ id: done.id, tag: joint.tag, state: 'isolated', ifAccepted: 'broken', decided: null }],
+      rows: [
+        {
+          id: done.id,
+          tag: joint.tag,
+          state: 'isolated',
+          ifAccepted: 'broken',
+          works: [{ what: 'break', reasons: done.outOfOrder }],
+          decided: null,
+        },
+      ],
     });
 
     await tighten(joint);

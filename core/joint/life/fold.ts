@@ -77,7 +77,8 @@ const MEANWHILE = 'recorded while a deviation waits for its decision';
 
 function stepNext(standing: JointStanding, event: StepEvent): JointStanding {
   const { deviation, ...kept } = standing;
-  const reasons = [...event.outOfOrder, ...misfits(standing, event.data)];
+  // What was held against it when it was recorded says the same of its state.
+  const reasons = [...new Set([...event.outOfOrder, ...misfits(standing, event.data)])];
   if (reasons.length === 0 && deviation === null) return { ...stepTaken(kept, event), deviation: null };
   if (reasons.length === 0 && deviation !== null && TAKEN_MEANWHILE.includes(event.data.step)) {
     const ifAccepted = stepTaken(deviation.ifAccepted, event);

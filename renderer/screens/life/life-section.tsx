@@ -80,7 +80,7 @@ function Steps({ standing }: { readonly standing: JointStandingView }) {
     <section className="no-print" aria-labelledby="steps">
       <h2 id="steps">Steps from here</h2>
       <div className="scroll">
-        <table className="tab steps">
+        <table className="tab">
           <thead>
             <tr>
               <th scope="col">Step</th>
