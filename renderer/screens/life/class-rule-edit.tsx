@@ -8,6 +8,8 @@ import { requiredFields } from '../../../core/record/fields.ts';
 import { useAsk, useWrite } from '../../app/ask.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
+import { draftOf, useDraft } from '../../components/draft.ts';
+import { DraftNote } from '../../components/draft-note.tsx';
 import { Failure } from '../../components/failure.tsx';
 import { Faults } from '../../components/faults.ts';
 import { Check, Choice, LongText, same, Text } from '../../components/fields.tsx';
@@ -62,7 +64,10 @@ export function EditClassRule({ id }: { readonly id: string }) {
 }
 
 function RuleEditor({ rule }: { readonly rule: SiteRule | null }) {
-  const form = useForm<ClassRuleForm>({ defaultValues: rule === null ? EMPTY_RULE : ruleForm(rule.data) });
+  const start = rule === null ? EMPTY_RULE : ruleForm(rule.data);
+  const draftName = rule === null ? 'class-rule' : `class-rule.${rule.id}.${rule.version}`;
+  const form = useForm<ClassRuleForm>({ defaultValues: draftOf(draftName, start) });
+  const draft = useDraft(draftName, form);
   const save = useWrite('classRule.save');
   const [, goTo] = useLocation();
   const faults = (save.error?.error.details ?? []).map((fault) => ({
@@ -72,13 +77,25 @@ function RuleEditor({ rule }: { readonly rule: SiteRule | null }) {
   const onSubmit = form.handleSubmit((values) =>
     save.mutate(
       { id: rule?.id ?? null, version: rule?.version ?? null, data: ruleInput(values) },
-      { onSuccess: () => goTo('/class-rules') },
+      {
+        onSuccess: () => {
+          draft.drop();
+          goTo('/class-rules');
+        },
+      },
     ),
   );
   return (
     <FormProvider {...form}>
       <Faults value={faults}>
         <form className="form" aria-label="Class" onSubmit={onSubmit} noValidate>
+          <DraftNote
+            restored={draft.restored}
+            onDiscard={() => {
+              form.reset(start);
+              draft.drop();
+            }}
+          />
           <fieldset>
             <legend>Class</legend>
             <div className="fields">

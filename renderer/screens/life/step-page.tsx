@@ -7,6 +7,8 @@ import { useAsk, useWrite } from '../../app/ask.ts';
 import { useRegister } from '../../app/register.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
+import { draftOf, useDraft } from '../../components/draft.ts';
+import { DraftNote } from '../../components/draft-note.tsx';
 import { Failure } from '../../components/failure.tsx';
 import { Faults } from '../../components/faults.ts';
 import { Check, Choice, LongText, Text } from '../../components/fields.tsx';
@@ -117,13 +119,22 @@ interface EditorProps extends OfStep {
 
 function StepEditor({ standing, step, onStale }: EditorProps) {
   const { timeZone } = useRegister();
-  const form = useForm<StepForm>({ defaultValues: startOf(step, standing) });
+  const start = startOf(step, standing);
+  const draftName = `joint-step.${standing.jointId}.${step}`;
+  const form = useForm<StepForm>({ defaultValues: draftOf(draftName, start) });
+  const draft = useDraft(draftName, form);
   const take = useWrite('joint.step');
   const [, goTo] = useLocation();
   const onSubmit = form.handleSubmit((values) =>
     take.mutate(
       { seen: standing.seen, data: stepInput(standing.jointId, step, values, timeZone) },
-      { onSuccess: () => goTo(`/joints/${standing.jointId}`), onError: onStale },
+      {
+        onSuccess: () => {
+          draft.drop();
+          goTo(`/joints/${standing.jointId}`);
+        },
+        onError: onStale,
+      },
     ),
   );
   const leadsOn = standing.steps.some((one) => one.step === step && one.open);
@@ -131,6 +142,13 @@ function StepEditor({ standing, step, onStale }: EditorProps) {
     <FormProvider {...form}>
       <Faults value={faultsOfForm(take.error?.error.details ?? [])}>
         <form className="form" aria-label={`Step: ${step}`} onSubmit={onSubmit} noValidate>
+          <DraftNote
+            restored={draft.restored}
+            onDiscard={() => {
+              form.reset(start);
+              draft.drop();
+            }}
+          />
           {step === 'assess' && <ClassChoice />}
           <EvidenceGroups groups={fieldsOf(step)} />
           <fieldset>
