@@ -2,6 +2,7 @@ import { demoCertificates } from './certificates.ts';
 import { demoEvents } from './events.ts';
 import { furtherTools } from './further-tools.ts';
 import { demoJoints } from './joints.ts';
+import { demoLife } from './life.ts';
 import { CONFIRMATIONS } from './one-source.ts';
 import { PEOPLE } from './people.ts';
 import { demoRoom } from './room.ts';
@@ -40,5 +41,6 @@ export function demoPlant({ today = '2026-11-25', seed = 20261125 }: DemoPlantOp
     confirmations: CONFIRMATIONS,
     events,
     room: demoRoom(tools, certificates, events, site, seed),
+    life: demoLife(today, DEMO_SITE.timeZone),
   };
 }

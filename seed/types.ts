@@ -3,6 +3,7 @@ import type { CheckInput, ChecklistInput, ToolRuleInput } from '../core/contract
 import type { KitInput, MoveInput } from '../core/contract/custody.ts';
 import type { BreakoutInput, TighteningInput } from '../core/contract/event.ts';
 import type { JointInput } from '../core/contract/joint.ts';
+import type { ClassRuleInput, JointStep } from '../core/contract/life.ts';
 import type { WorkKind } from '../core/contract/setting.ts';
 import type { ConfirmData } from '../core/contract/site.ts';
 import type { CertificateInput, ToolInput } from '../core/contract/tool.ts';
@@ -130,4 +131,23 @@ export interface DemoPlant {
   readonly confirmations: readonly DemoConfirmation[];
   readonly events: readonly DemoEvent[];
   readonly room: DemoRoom;
+  readonly life: DemoLife;
+}
+
+/** A step at a joint, people by their names. */
+export interface DemoStepTaken {
+  readonly joint: string;
+  readonly happenedAt: string;
+  readonly step: JointStep;
+  readonly by: string;
+  /** As the step asks; "{name}" stands for a person. */
+  readonly evidence: Readonly<Record<string, unknown>>;
+  /** How it came about, for work out of order. */
+  readonly reallyDone: string | null;
+}
+
+export interface DemoLife {
+  readonly class: ClassRuleInput;
+  readonly classAt: string;
+  readonly steps: readonly DemoStepTaken[];
 }

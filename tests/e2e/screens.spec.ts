@@ -54,6 +54,9 @@ async function eachScreen(page: Page, look: (name: string, route: string) => Pro
     await visit(`step: ${step}`, `${joint}/step/${step}`);
   }
   await visit('deviations', '/deviations');
+  const deviating = await firstLink('/deviations', 'joints');
+  await visit('joint with a deviation', deviating);
+  await visit('step of a joint with a deviation', `${deviating}/step/break`);
   await visit('record tightening', `${joint}/record/tightening`);
   await visit('record breakout', `${joint}/record/breakout`);
   await visit('at the joint', '/at');

@@ -91,6 +91,25 @@ describe('every record of the plant', () => {
     }
   });
 
+  it('of states names joints and people the plant has, and no joint that work is recorded on later', () => {
+    const tags = new Set(plant.joints.map(({ tag }) => tag));
+    const people = new Set(plant.people.map(({ name }) => name));
+    const { steps, classAt } = plant.life;
+    expect(steps.length).toBeGreaterThan(30);
+    for (const { joint, by, evidence, happenedAt } of steps) {
+      expect(tags.has(joint), joint).toBe(true);
+      expect(people.has(by), by).toBe(true);
+      for (const [, name = ''] of JSON.stringify(evidence).matchAll(/\{([^{}"]+)\}/g)) {
+        expect(people.has(name), name).toBe(true);
+      }
+      const later = plant.events.filter(
+        (event) => event.joint === joint && Date.parse(event.happenedAt) >= Date.parse(classAt),
+      );
+      expect(later).toEqual([]);
+      expect(Date.parse(happenedAt)).toBeLessThan(Date.parse(`${TODAY}T00:00:00+01:00`));
+    }
+  });
+
   it('of work is in order of time and before today', () => {
     const moments = plant.events.map(({ happenedAt }) => Date.parse(happenedAt));
     expect([...moments].sort((a, b) => a - b)).toEqual(moments);

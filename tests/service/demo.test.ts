@@ -44,6 +44,27 @@ test('the invented plant says that it is invented, and all of it is there', asyn
   expect(count('tightening')).toBe(plant.events.filter(({ kind }) => kind === 'tightening').length);
   expect(count('breakout')).toBe(plant.events.filter(({ kind }) => kind === 'breakout').length);
   expect(count('event')).toBe(state.events);
+  expect(count(`event where kind = 'joint stepped'`)).toBe(plant.life.steps.length);
+});
+
+test('joints of the amine unit stand in states of every kind, one of them with work to decide', async () => {
+  const states = database
+    .prepare<[], { state: string; deviation: number }>(
+      'select state, deviation_id is not null as deviation from joint_standing order by state',
+    )
+    .all();
+  expect(states.map(({ state }) => state)).toEqual([
+    'broken',
+    'held',
+    'in service',
+    'in service',
+    'isolated',
+    'isolated',
+    'leak watch',
+    'made up',
+    'scheduled',
+  ]);
+  expect(states.filter(({ deviation }) => deviation === 1)).toEqual([{ state: 'isolated', deviation: 1 }]);
 });
 
 test('the plant stands at the site’s today: one certificate lapsed the day before', async () => {

@@ -14,6 +14,7 @@ import { confirmValues } from '../requests/site.ts';
 import { dateAtSite } from '../time.ts';
 import { recordCertificate } from './certificate.ts';
 import { type DemoStep, idOf, type Keys } from './demo-keys.ts';
+import { lifeSteps } from './demo-life.ts';
 import { roomSteps } from './demo-tool-room.ts';
 import { recordBreakout, recordTightening } from './record.ts';
 
@@ -38,7 +39,7 @@ export async function replayDemo(begin: Begin, clock: () => Date): Promise<Write
 const DAY_MS = 86_400_000;
 
 /** Certificates, work and the tool room in order of time; a certificate is there from the start of its day. */
-function stepsOf({ certificates, events, room }: DemoPlant): DemoStep[] {
+function stepsOf({ certificates, events, room, life }: DemoPlant): DemoStep[] {
   return [
     ...certificates.map(
       (certificate): DemoStep => ({
@@ -53,6 +54,7 @@ function stepsOf({ certificates, events, room }: DemoPlant): DemoStep[] {
       }),
     ),
     ...roomSteps(room),
+    ...lifeSteps(life),
   ].sort((a, b) => a.at - b.at);
 }
 
