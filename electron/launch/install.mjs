@@ -62,16 +62,19 @@ function refuseReplacingOneself() {
  */
 function npm(words, options = {}) {
   const cli = process.env['npm_execpath'];
-  const { status, error } = cli?.endsWith('.js')
-    ? spawnSync(process.env['npm_node_execpath'] ?? process.execPath, [cli, ...words], {
-        cwd: projectFolder,
-        stdio: 'inherit',
-      })
-    : spawnSync(process.platform === 'win32' ? 'npm.cmd' : 'npm', words, {
-        cwd: projectFolder,
-        stdio: 'inherit',
-        shell: process.platform === 'win32',
-      });
+  // The Node npm started with can be the pinned one, which a fresh install has just taken away.
+  const node = process.env['npm_node_execpath'] ?? process.execPath;
+  const { status, error } =
+    cli?.endsWith('.js') && existsSync(node)
+      ? spawnSync(node, [cli, ...words], {
+          cwd: projectFolder,
+          stdio: 'inherit',
+        })
+      : spawnSync(process.platform === 'win32' ? 'npm.cmd' : 'npm', words, {
+          cwd: projectFolder,
+          stdio: 'inherit',
+          shell: process.platform === 'win32',
+        });
   if (error === undefined && status === 0) return true;
   if (options.mayFail === true) return false;
   throw new Error(`npm ${words.join(' ')} failed${error === undefined ? '' : `: ${error.message}`}.`);

@@ -1,6 +1,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { rmSync, writeFileSync } from 'node:fs';
+import { closeSync, openSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
 import Database from 'better-sqlite3';
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
@@ -141,43 +142,39 @@ interface Said {
   readonly killedAt: number;
 }
 
-/** Kills the process a moment after it has said so many lines; what it had not finished saying does not count. */
+/**
+ * Kills the process a moment after it has said so many lines; what it had not finished saying does not count. It speaks
+ * into a file, because a write to a file is done when it returns: what a pipe has no room for would die with the process.
+ */
 async function workUntilKilled(
   script: string,
   order: WorkOrder,
   moment: { lines: number; wait: number },
 ): Promise<Said> {
-  const file = join(order.folder, 'order.json');
-  writeFileSync(file, JSON.stringify(order));
-  const child = spawn(process.execPath, ['--no-warnings', script, file], {
-    stdio: ['ignore', 'pipe', 'pipe'],
+  const orderFile = join(order.folder, 'order.json');
+  const saidFile = join(order.folder, 'said.txt');
+  writeFileSync(orderFile, JSON.stringify(order));
+  const said = openSync(saidFile, 'w');
+  const child = spawn(process.execPath, ['--no-warnings', script, orderFile], {
+    stdio: ['ignore', said, 'pipe'],
   });
-  let killedAt = 0;
-  let output = '';
+  closeSync(said);
   let complaints = '';
-  child.stderr.on('data', (chunk: Buffer) => {
+  child.stderr?.on('data', (chunk: Buffer) => {
     complaints += chunk.toString('utf8');
   });
-  child.stdout.on('data', (chunk: Buffer) => {
-    output += chunk.toString('utf8');
-    if (killedAt === 0 && output.split('\n').length > moment.lines) {
-      killedAt = -1;
-      setTimeout(() => {
-        killedAt = Date.now();
-        child.kill('SIGKILL');
-      }, moment.wait);
-    }
-  });
-  const signal = await ended(child);
+  const signal = ended(child);
+  const finishedLines = () => readFileSync(saidFile, 'utf8').split('\n').slice(0, -1);
+  while (child.exitCode === null && finishedLines().length < moment.lines) await pause(1);
+  await pause(moment.wait);
+  const killedAt = Date.now();
+  child.kill('SIGKILL');
+  expect(await signal, complaints).toBe('SIGKILL');
   expect(complaints, 'the process at work').toBe('');
-  expect(signal).toBe('SIGKILL');
-  const lines = output
-    .split('\n')
-    .slice(0, -1)
-    .map((line) => {
-      const blank = line.indexOf(' ');
-      return { word: line.slice(0, blank), value: JSON.parse(line.slice(blank + 1)) as unknown };
-    });
+  const lines = finishedLines().map((line) => {
+    const blank = line.indexOf(' ');
+    return { word: line.slice(0, blank), value: JSON.parse(line.slice(blank + 1)) as unknown };
+  });
   return { lines, killedAt };
 }
 
