@@ -212,6 +212,9 @@ export const jointDetail = z.strictObject({
 });
 export type JointDetail = z.infer<typeof jointDetail>;
 
+/** What a tag's code or a typed tag says; null when no joint has it. */
+export const jointFound = z.strictObject({ id, tag: z.string() }).nullable();
+
 export const jointListInput = z.strictObject({
   text: optionalText(100),
   unitId: id.nullable(),

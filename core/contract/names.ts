@@ -24,6 +24,7 @@ export const REQUEST_KINDS = {
   'joint.save': 'write',
   'joint.history': 'read',
   'joint.chart': 'read',
+  'joint.find': 'read',
   'joint.lookAlikes': 'read',
   'joint.standing': 'read',
   'joint.step': 'write',

@@ -33,6 +33,7 @@ import {
   jointChart,
   jointData,
   jointDetail,
+  jointFound,
   jointListInput,
   jointSummary,
   lookAlikeRow,
@@ -128,6 +129,7 @@ export const requests = {
   'joint.save': { input: edit(jointData), output: written },
   'joint.history': { input: z.strictObject({ id, ...page }), output: listOf(historyRow) },
   'joint.chart': { input: byId, output: jointChart },
+  'joint.find': { input: z.strictObject({ text: text(200) }), output: jointFound },
   'joint.lookAlikes': { input: byId, output: listOf(lookAlikeRow) },
   /** State, what stands open, and the steps that lead on with everything each needs. */
   'joint.standing': { input: byId, output: jointStanding },

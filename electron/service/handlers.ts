@@ -23,6 +23,7 @@ import { listCompetences, saveCompetence } from './requests/competence.ts';
 import { findByLabel, moveTools } from './requests/custody.ts';
 import { dropDraft, getDraft, saveDraft } from './requests/draft.ts';
 import { readBreakoutOrTightening, recordBreakout, recordTightening } from './requests/event.ts';
+import { findJointByTag } from './requests/find-joint.ts';
 import type { Read, ReadName, Write, WriteName } from './requests/handler.ts';
 import { confirmImport, importColumns, previewImport } from './requests/import.ts';
 import { getJoint, jointChart, jointHistory, listJoints, saveJoint } from './requests/joint.ts';
@@ -70,6 +71,7 @@ export const READS: { readonly [N in ReadName]: Read<N> } = {
   'joint.get': getJoint,
   'joint.history': jointHistory,
   'joint.chart': jointChart,
+  'joint.find': findJointByTag,
   'joint.lookAlikes': listLookAlikes,
   'joint.standing': jointStandingOf,
   'joint.containment': countContainment,

@@ -14,7 +14,11 @@ const DOORS = [
     holds:
       /^\/(tool-room|tools|due|custody|kits|labels|checks|checklists|tool-rules|cases|import\/(tools|certificate))/,
   },
-  { words: 'Joints', to: '/joints', holds: /^\/($|joints|deviations|settings|events|units|import\/joints)/ },
+  {
+    words: 'Joints',
+    to: '/joints',
+    holds: /^\/($|joints|tags|leaks|deviations|settings|events|units|import\/joints)/,
+  },
   { words: 'At the joint', to: '/at', holds: /^\/at/ },
   { words: 'Evidence', to: '/evidence', holds: /^\/(evidence|people|site-tables|plans|class-rules)/ },
 ];
@@ -24,7 +28,7 @@ export function Frame() {
   const [location] = useLocation();
   usePageFocus(location);
   // At the joint the whole window is one decision.
-  if (/^\/at($|\/)/.test(location)) {
+  if (/^\/(at|is-this)($|\/)/.test(location)) {
     return (
       <Boundary key={location}>
         <Pages />
@@ -73,14 +77,16 @@ export function Frame() {
   );
 }
 
-/** Moving to another page moves the reading position there too, as a page load would. */
+/** Moving to another page moves the reading position there too, as a page load would; a field for scans takes it. */
 function usePageFocus(location: string) {
   const last = useRef(location);
   useEffect(() => {
     if (last.current === location) return;
     last.current = location;
     window.scrollTo(0, 0);
-    document.getElementById('page')?.focus({ preventScroll: true });
+    const page = document.getElementById('page');
+    const scans = page?.querySelector<HTMLElement>('[data-scans]');
+    (scans ?? page)?.focus({ preventScroll: true });
   }, [location]);
 }
 

@@ -17,6 +17,8 @@ import { EventPage } from '../screens/events/event-page.tsx';
 import { RecordBreakout } from '../screens/events/record-breakout.tsx';
 import { RecordTightening } from '../screens/events/record-tightening.tsx';
 import { EvidencePage } from '../screens/evidence/evidence-page.tsx';
+import { IsThis } from '../screens/identity/is-this.tsx';
+import { TagSheet } from '../screens/identity/tag-sheet.tsx';
 import { ImportPage } from '../screens/imports/import-page.tsx';
 import { CompareSheet } from '../screens/joints/compare-sheet.tsx';
 import { EditJoint, NewJoint } from '../screens/joints/joint-edit.tsx';
@@ -109,6 +111,8 @@ export function Pages() {
           <AtJoint id={id} />
         ))}
       </Route>
+      <Route path="/is-this/:id?">{({ id }) => <IsThis key={id ?? ''} id={id} />}</Route>
+      <Route path="/tags/:id?">{({ id }) => <TagSheet key={id ?? ''} id={id} />}</Route>
       <Route path="/settings/:id">
         {about((id) => (
           <IssuedSheet id={id} />

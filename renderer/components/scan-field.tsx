@@ -1,5 +1,5 @@
 import { type FormEvent, type Ref, useId, useState } from 'react';
-import { numberOnLabel } from '../../core/tools/label-code.ts';
+import { scannedName } from '../../core/text/scan-code.ts';
 import { usePreview } from '../app/ask.ts';
 import { Failure } from './failure.tsx';
 
@@ -77,7 +77,7 @@ export function ScanField({ label, act, onFound, field }: ScanFieldProps) {
 }
 
 function nothingFound(scanned: string): string {
-  const number = numberOnLabel(scanned);
+  const number = scannedName('T', scanned);
   const from = number === scanned ? '' : `, from the code “${scanned}”`;
   return `No tool has the number “${number}”${from}. Look at the label, or find the tool in the list.`;
 }

@@ -61,6 +61,9 @@ async function eachScreen(page: Page, look: (name: string, route: string) => Pro
   await visit('record breakout', `${joint}/record/breakout`);
   await visit('at the joint', '/at');
   await visit('at this joint', joint.replace('joints', 'at'));
+  await visit('is this my joint', '/is-this');
+  await visit('is this my joint, with its job', joint.replace('joints', 'is-this'));
+  await visit('tags', joint.replace('joints', 'tags'));
   await visit('tool room', '/tool-room');
   await visit('due list', '/due');
   await visit('due calendar', '/due/calendar');

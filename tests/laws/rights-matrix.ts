@@ -25,6 +25,7 @@ joint.get                                 pketa
 joint.save                                p.e..
 joint.history                             pketa
 joint.chart                               pketa
+joint.find                                pketa
 joint.lookAlikes                          pketa
 joint.standing                            pketa
 joint.step, assess                        ..e..

@@ -1,11 +1,11 @@
-import { numberOnLabel } from '../../../core/tools/label-code.ts';
+import { scannedName } from '../../../core/text/scan-code.ts';
 import { nameKey } from '../fold.ts';
 import { moveTools as move } from '../operations/custody.ts';
 import { saved } from '../operations/edit.ts';
 import type { Read, Write } from './handler.ts';
 
 export const findByLabel: Read<'tool.find'> = async ({ db }, { text }) => {
-  const number = nameKey(numberOnLabel(text));
+  const number = nameKey(scannedName('T', text));
   const tool = await db
     .selectFrom('tool')
     .select(['id', 'number'])

@@ -1,6 +1,7 @@
 import { type FormEvent, useEffect, useId, useRef, useState } from 'react';
 import { useLocation } from 'wouter';
 import type { JointSummary } from '../../../core/contract/joint.ts';
+import { scannedName } from '../../../core/text/scan-code.ts';
 import { usePreview } from '../../app/ask.ts';
 import { AtShell, Key, Step, Trouble } from './parts.tsx';
 
@@ -20,7 +21,7 @@ export function FindJoint() {
   useEffect(() => field.current?.focus(), []);
   const onSubmit = (event: FormEvent) => {
     event.preventDefault();
-    const tag = text.trim();
+    const tag = scannedName('J', text);
     if (tag === '') return;
     const input = { text: tag.slice(0, 100), unitId: null, sort: 'tag', direction: 'asc' } as const;
     find.mutate(
@@ -44,6 +45,7 @@ export function FindJoint() {
           <input
             id={id}
             ref={field}
+            data-scans
             type="text"
             autoComplete="off"
             autoCapitalize="off"
@@ -66,7 +68,10 @@ export function FindJoint() {
             </Key>
           ))}
         </div>
-        <Key onClick={() => goTo('/joints')}>To the list of joints</Key>
+        <div className="keys">
+          <Key onClick={() => goTo('/is-this')}>Is this my joint?</Key>
+          <Key onClick={() => goTo('/joints')}>To the list of joints</Key>
+        </div>
       </Step>
     </AtShell>
   );

@@ -73,6 +73,12 @@ export function JointDoings({ id }: { readonly id: string }) {
       <Link className="quiet" href={`/joints/${id}/record/breakout`}>
         Record breakout
       </Link>
+      <Link className="quiet" href={`/is-this/${id}`}>
+        Is this my joint?
+      </Link>
+      <Link className="quiet" href={`/tags/${id}`}>
+        Print its tag
+      </Link>
       <Link className="quiet" href={`/joints/${id}/compare`}>
         Compare an instruction sheet
       </Link>

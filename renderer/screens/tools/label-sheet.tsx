@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { ToolDetail } from '../../../core/contract/tool.ts';
-import { labelCode } from '../../../core/tools/label-code.ts';
+import { scanCode } from '../../../core/text/scan-code.ts';
 import { useAskEach } from '../../app/ask.ts';
 import { useRegister } from '../../app/register.ts';
 import { remembered, useRemembered } from '../../app/remember.ts';
@@ -130,7 +130,7 @@ export function LabelSheet({ id }: { readonly id: string | undefined }) {
 function Label({ tool }: { readonly tool: ToolDetail }) {
   const { siteName, demo } = useRegister();
   const { number, serial, properties } = tool.data;
-  const code = labelCode(number);
+  const code = scanCode('T', number);
   return (
     <div className="tool-label">
       <QrCode text={code} label={`Code of ${number}`} />
