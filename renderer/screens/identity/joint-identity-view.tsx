@@ -1,8 +1,11 @@
 import type { JointDetail, LookAlikeRow } from '../../../core/contract/joint.ts';
+import type { JointStandingView } from '../../../core/contract/life.ts';
 import { describeIdentity } from '../../../core/joint/describe-identity.ts';
 import { identityOf, retainsPressure } from '../../../core/joint/identity.ts';
 import { describeBolting, describeFlange } from '../../../core/text/describe.ts';
 import { useAsk } from '../../app/ask.ts';
+import { useRegister } from '../../app/register.ts';
+import { moment } from '../../app/text/time.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Unknown } from '../../components/number.tsx';
 import { Picture } from '../../components/picture.tsx';
@@ -10,11 +13,14 @@ import { Picture } from '../../components/picture.tsx';
 /** A joint as it is found on the plant, and the ones it could be taken for. */
 export function JointIdentityView({ id }: { readonly id: string }) {
   const joint = useAsk('joint.get', { id });
+  const standing = useAsk('joint.standing', { id });
   return (
     <Asked asking={joint} what="the joint">
       {(detail) => (
         <>
-          <Identity joint={detail} />
+          <Asked asking={standing} what="its state">
+            {(state) => <Identity joint={detail} standing={state} />}
+          </Asked>
           <LookAlikes id={id} />
         </>
       )}
@@ -22,7 +28,13 @@ export function JointIdentityView({ id }: { readonly id: string }) {
   );
 }
 
-function Identity({ joint }: { readonly joint: JointDetail }) {
+interface IdentityProps {
+  readonly joint: JointDetail;
+  readonly standing: JointStandingView;
+}
+
+function Identity({ joint, standing }: IdentityProps) {
+  const { timeZone } = useRegister();
   const { data } = joint;
   const identity = identityOf(data);
   const { valve, landmark } = describeIdentity(identity);
@@ -36,8 +48,9 @@ function Identity({ joint }: { readonly joint: JointDetail }) {
     ['Flange', describeFlange(data.flange)],
     ['Bolts', boltWords(joint)],
     ['Isolation boundary', identity.isolationBoundary || null],
-    ['State', null],
-    ['Permit', null],
+    ['Isolation', standing.isolationRef],
+    ['State', standing.state === 'unassessed' ? null : standing.state],
+    ['Permit', permitWords(standing, timeZone)],
   ];
   return (
     <div className="at-identity">
@@ -60,6 +73,13 @@ function Identity({ joint }: { readonly joint: JointDetail }) {
       )}
     </div>
   );
+}
+
+function permitWords({ permitRef, permitUntil }: JointStandingView, timeZone: string): string | null {
+  if (permitRef === null) return null;
+  return permitUntil === null
+    ? `${permitRef}, its end not stated`
+    : `${permitRef}, until ${moment(permitUntil, timeZone)}`;
 }
 
 function boltWords({ data, boltCount }: JointDetail): string {
