@@ -49,6 +49,7 @@ export const RIGHTS: Readonly<Record<RequestName, Right>> = {
   'joint.chart': EVERYONE,
   'joint.find': EVERYONE,
   'joint.lookAlikes': EVERYONE,
+  'joint.retightening': EVERYONE,
   'joint.standing': EVERYONE,
   // Work that was really done is recorded by everyone; whether it was in order, roles and all, is the joint's to say.
   'joint.step': {

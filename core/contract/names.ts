@@ -26,6 +26,7 @@ export const REQUEST_KINDS = {
   'joint.chart': 'read',
   'joint.find': 'read',
   'joint.lookAlikes': 'read',
+  'joint.retightening': 'read',
   'joint.standing': 'read',
   'joint.step': 'write',
   'joint.containment': 'read',

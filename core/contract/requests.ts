@@ -65,6 +65,7 @@ import {
 } from './recall.ts';
 import { completeness, completenessInput } from './record.ts';
 import { referenceChoices, registerCreate, registerState } from './register.ts';
+import { retighteningAnswer, retighteningInput } from './retightening.ts';
 import { issuedSetting, settingCard, settingInput, settingSummary, suitRow } from './setting.ts';
 import {
   confirmation,
@@ -131,6 +132,7 @@ export const requests = {
   'joint.chart': { input: byId, output: jointChart },
   'joint.find': { input: z.strictObject({ text: text(200) }), output: jointFound },
   'joint.lookAlikes': { input: byId, output: listOf(lookAlikeRow) },
+  'joint.retightening': { input: retighteningInput, output: retighteningAnswer },
   /** State, what stands open, and the steps that lead on with everything each needs. */
   'joint.standing': { input: byId, output: jointStanding },
   'joint.step': { input: write(stepInput), output: written.extend(stepTakenAnswer) },

@@ -69,11 +69,13 @@ function windowReasons({ from, to }: Window): string[] {
 
 function temperatureReasons({ kind, boltMetalTemperature: at }: RetighteningFacts, window: Window): string[] {
   if (at === null || !Number.isFinite(at)) return ['bolt-metal temperature not measured'];
+  // A temperature read in another unit has no end of digits.
+  const metal = `bolt metal at ${Number(at.toFixed(1))} °C`;
   if (kind === 'ambient, after a dwell') {
-    return at < window.from ? [] : [`bolt metal at ${at} °C is not at ambient temperature`];
+    return at < window.from ? [] : [`${metal} is not at ambient temperature`];
   }
-  if (at < window.from) return [`bolt metal at ${at} °C, window begins at ${window.from} °C`];
-  if (at > window.to) return [`bolt metal at ${at} °C, window ends at ${window.to} °C`];
+  if (at < window.from) return [`${metal}, window begins at ${window.from} °C`];
+  if (at > window.to) return [`${metal}, window ends at ${window.to} °C`];
   return [];
 }
 

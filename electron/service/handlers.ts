@@ -40,6 +40,7 @@ import { openPassesOf, recordPassOf } from './requests/pass.ts';
 import { listPeople, savePerson } from './requests/person.ts';
 import { recordCompleteness } from './requests/record.ts';
 import { choices } from './requests/reference.ts';
+import { checkRetightening } from './requests/retightening.ts';
 import {
   computeSetting,
   getSetting,
@@ -73,6 +74,7 @@ export const READS: { readonly [N in ReadName]: Read<N> } = {
   'joint.chart': jointChart,
   'joint.find': findJointByTag,
   'joint.lookAlikes': listLookAlikes,
+  'joint.retightening': checkRetightening,
   'joint.standing': jointStandingOf,
   'joint.containment': countContainment,
   'deviation.list': listDeviations,

@@ -9,6 +9,7 @@ import './styles/tool-room.css';
 import './styles/checks.css';
 import './styles/at-joint.css';
 import './styles/life.css';
+import './styles/joint-record.css';
 import '../print/print.css';
 import '../print/tool-room.css';
 import { QueryClientProvider } from '@tanstack/react-query';

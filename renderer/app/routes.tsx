@@ -32,6 +32,7 @@ import { ClassRulesPage } from '../screens/life/class-rules-page.tsx';
 import { DeviationList } from '../screens/life/deviation-list.tsx';
 import { StepPage } from '../screens/life/step-page.tsx';
 import { PeoplePage } from '../screens/people/people-page.tsx';
+import { RetighteningPage } from '../screens/retightening/retightening-page.tsx';
 import { IssuedSheet } from '../screens/settings/issued-sheet.tsx';
 import { SettingDesk } from '../screens/settings/setting-desk.tsx';
 import { EditPlan, NewPlan } from '../screens/site/plan-edit.tsx';
@@ -103,6 +104,11 @@ export function Pages() {
       <Route path="/joints/:id/record/breakout/:settingId?">
         {about((id, { settingId }) => (
           <RecordBreakout jointId={id} settingId={settingId ?? null} />
+        ))}
+      </Route>
+      <Route path="/joints/:id/retightening">
+        {about((id) => (
+          <RetighteningPage id={id} />
         ))}
       </Route>
       <Route path="/at" component={FindJoint} />

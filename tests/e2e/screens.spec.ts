@@ -57,6 +57,9 @@ async function eachScreen(page: Page, look: (name: string, route: string) => Pro
   const deviating = await firstLink('/deviations', 'joints');
   await visit('joint with a deviation', deviating);
   await visit('step of a joint with a deviation', `${deviating}/step/break`);
+  await visit('retightening', `${joint}/retightening`);
+  await page.getByLabel('in service, under pressure').check();
+  await look('retightening in service', `${joint}/retightening`);
   await visit('record tightening', `${joint}/record/tightening`);
   await visit('record breakout', `${joint}/record/breakout`);
   await visit('at the joint', '/at');

@@ -27,6 +27,7 @@ joint.history                             pketa
 joint.chart                               pketa
 joint.find                                pketa
 joint.lookAlikes                          pketa
+joint.retightening                        pketa
 joint.standing                            pketa
 joint.step, assess                        ..e..
 joint.step, declare in service            p.e..

@@ -73,6 +73,9 @@ export function JointDoings({ id }: { readonly id: string }) {
       <Link className="quiet" href={`/joints/${id}/record/breakout`}>
         Record breakout
       </Link>
+      <Link className="quiet" href={`/joints/${id}/retightening`}>
+        Check a retightening
+      </Link>
       <Link className="quiet" href={`/is-this/${id}`}>
         Is this my joint?
       </Link>
