@@ -125,6 +125,17 @@ CREATE TABLE competence (
        check (last_good_day >= issued_on)
      ) strict;
 
+CREATE TABLE cycle_count (
+       event_id text not null references event (id) on delete restrict,
+       joint_id text not null references joint (id) on delete restrict,
+       starts_on text not null check (starts_on glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]'),
+       ends_on text not null check (ends_on glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]' and ends_on >= starts_on),
+       from_utc text not null check (from_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       until_utc text not null check (until_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z' and until_utc > from_utc),
+       cycles integer not null check (cycles between 0 and 100000),
+       primary key (event_id, joint_id)
+     ) strict, without rowid;
+
 CREATE TABLE deviation (
        id text primary key references event (id) on delete restrict,
        joint_id text not null references joint (id) on delete restrict,
@@ -294,6 +305,22 @@ CREATE TABLE kit_tool (
 CREATE TABLE "kysely_migration" ("name" varchar(255) not null primary key, "timestamp" varchar(255) not null);
 
 CREATE TABLE "kysely_migration_lock" ("id" varchar(255) not null primary key, "is_locked" integer default 0 not null);
+
+CREATE TABLE leak (
+       id text primary key references event (id) on delete restrict,
+       joint_id text not null references joint (id) on delete restrict,
+       origin text not null check (origin in ('report', 'failed test')),
+       phase text not null check (phase in ('leak test', 'start-up', 'in service', 'not known')),
+       make_up integer not null check (make_up >= 0),
+       happened_at text not null check (happened_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       happened_at_utc text not null check (happened_at_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       causes text not null check (json_valid(causes)),
+       closed_by text references event (id) on delete restrict,
+       closed_at text check (closed_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       closed_at_utc text check (closed_at_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       check ((closed_by is null) = (closed_at is null)),
+       check ((closed_by is null) = (closed_at_utc is null))
+     ) strict;
 
 CREATE TABLE origin (
        id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
@@ -607,6 +634,8 @@ CREATE INDEX class_tightening_by_class on class_tightening (class_key, ordinal);
 
 CREATE INDEX competence_by_person on competence (person_id, issued_on);
 
+CREATE INDEX cycle_count_by_joint on cycle_count (joint_id, from_utc);
+
 CREATE INDEX deviation_by_joint on deviation (joint_id, opened_at_utc);
 
 CREATE INDEX deviation_open on deviation (opened_at_utc, id) where decision is null;
@@ -658,6 +687,12 @@ CREATE INDEX kit_by_day on kit (closed, from_day);
 CREATE INDEX kit_joint_by_joint on kit_joint (joint_id);
 
 CREATE INDEX kit_tool_by_tool on kit_tool (tool_id);
+
+CREATE INDEX leak_by_closing on leak (closed_by) where closed_by is not null;
+
+CREATE INDEX leak_by_joint on leak (joint_id, happened_at_utc);
+
+CREATE INDEX leak_by_time on leak (happened_at_utc, id);
 
 CREATE INDEX pass_plan_approved_by on pass_plan (approved_by) where approved_by is not null;
 
@@ -777,6 +812,13 @@ CREATE TRIGGER class_tightening_no_reinsert before insert on class_tightening
        when exists (select 1 from class_tightening where event_id = new.event_id) begin select raise(abort, 'class_tightening is append-only'); end;
 
 CREATE TRIGGER class_tightening_no_update before update on class_tightening begin select raise(abort, 'class_tightening is append-only'); end;
+
+CREATE TRIGGER cycle_count_no_delete before delete on cycle_count begin select raise(abort, 'cycle_count is append-only'); end;
+
+CREATE TRIGGER cycle_count_no_reinsert before insert on cycle_count
+       when exists (select 1 from cycle_count where event_id = new.event_id and joint_id = new.joint_id) begin select raise(abort, 'cycle_count is append-only'); end;
+
+CREATE TRIGGER cycle_count_no_update before update on cycle_count begin select raise(abort, 'cycle_count is append-only'); end;
 
 CREATE TRIGGER event_attachment_no_delete before delete on event_attachment begin select raise(abort, 'event_attachment is append-only'); end;
 

@@ -50,6 +50,10 @@ export const RIGHTS: Readonly<Record<RequestName, Right>> = {
   'joint.find': EVERYONE,
   'joint.lookAlikes': EVERYONE,
   'joint.retightening': EVERYONE,
+  'joint.leaks': EVERYONE,
+  'leak.list': EVERYONE,
+  'leak.verifyFirst': EVERYONE,
+  'cycles.record': EVERYONE,
   'joint.standing': EVERYONE,
   // Work that was really done is recorded by everyone; whether it was in order, roles and all, is the joint's to say.
   'joint.step': {

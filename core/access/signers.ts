@@ -15,6 +15,7 @@ export const SIGNERS: Readonly<Partial<Record<RequestName, readonly string[]>>> 
   'case.close': ['data.personId'],
   'joint.step': ['data.by', 'data.evidence.witnessId'],
   'deviation.decide': ['data.personId'],
+  'cycles.record': ['data.personId'],
   'setting.issue': ['personId'],
   'plan.approve': ['personId'],
   'tableValue.confirm': ['data.personId'],

@@ -235,6 +235,7 @@ const historyKind = z.enum([
   'file added',
   'step',
   'deviation decided',
+  'cycles counted',
 ]);
 
 /** A joint that could be taken for another, and what tells them apart. */

@@ -40,6 +40,7 @@ import {
   personSummary,
   unitSummary,
 } from './joint.ts';
+import { cyclesData, jointLeaks, leakList, leakListInput, verifyFirstInput, verifyList } from './leak-log.ts';
 import {
   classRuleData,
   classRuleRow,
@@ -133,6 +134,11 @@ export const requests = {
   'joint.find': { input: z.strictObject({ text: text(200) }), output: jointFound },
   'joint.lookAlikes': { input: byId, output: listOf(lookAlikeRow) },
   'joint.retightening': { input: retighteningInput, output: retighteningAnswer },
+  'joint.leaks': { input: byId, output: jointLeaks },
+  'leak.list': { input: leakListInput, output: leakList },
+  'leak.verifyFirst': { input: verifyFirstInput, output: verifyList },
+  /** A corrected count names the one it takes the place of. */
+  'cycles.record': { input: write({ data: cyclesData, supersedes: id.nullable() }), output: written },
   /** State, what stands open, and the steps that lead on with everything each needs. */
   'joint.standing': { input: byId, output: jointStanding },
   'joint.step': { input: write(stepInput), output: written.extend(stepTakenAnswer) },

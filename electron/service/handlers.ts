@@ -21,6 +21,7 @@ import {
 import { listClassRules, saveClassRule } from './requests/class-rule.ts';
 import { listCompetences, saveCompetence } from './requests/competence.ts';
 import { findByLabel, moveTools } from './requests/custody.ts';
+import { recordCycles } from './requests/cycles.ts';
 import { dropDraft, getDraft, saveDraft } from './requests/draft.ts';
 import { readBreakoutOrTightening, recordBreakout, recordTightening } from './requests/event.ts';
 import { findJointByTag } from './requests/find-joint.ts';
@@ -28,6 +29,7 @@ import type { Read, ReadName, Write, WriteName } from './requests/handler.ts';
 import { confirmImport, importColumns, previewImport } from './requests/import.ts';
 import { getJoint, jointChart, jointHistory, listJoints, saveJoint } from './requests/joint.ts';
 import { getKit, listKits, saveKit } from './requests/kit.ts';
+import { jointLeaksOf, listLeaks, verifyWhichFirst } from './requests/leak.ts';
 import {
   countContainment,
   decideDeviation,
@@ -75,6 +77,9 @@ export const READS: { readonly [N in ReadName]: Read<N> } = {
   'joint.find': findJointByTag,
   'joint.lookAlikes': listLookAlikes,
   'joint.retightening': checkRetightening,
+  'joint.leaks': jointLeaksOf,
+  'leak.list': listLeaks,
+  'leak.verifyFirst': verifyWhichFirst,
   'joint.standing': jointStandingOf,
   'joint.containment': countContainment,
   'deviation.list': listDeviations,
@@ -122,6 +127,7 @@ export const WRITES: { readonly [N in WriteName]: Write<N> } = {
   'competence.save': saveCompetence,
   'joint.save': saveJoint,
   'joint.step': stepJoint,
+  'cycles.record': recordCycles,
   'deviation.decide': decideDeviation,
   'classRule.save': saveClassRule,
   'tool.save': saveTool,

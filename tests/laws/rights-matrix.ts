@@ -28,6 +28,10 @@ joint.chart                               pketa
 joint.find                                pketa
 joint.lookAlikes                          pketa
 joint.retightening                        pketa
+joint.leaks                               pketa
+leak.list                                 pketa
+leak.verifyFirst                          pketa
+cycles.record                             pketa
 joint.standing                            pketa
 joint.step, assess                        ..e..
 joint.step, declare in service            p.e..

@@ -68,6 +68,7 @@ export const SOUND_ROWS: readonly (readonly [string, Row])[] = [
   ['event', event(16, 'sign-in begun')],
   ['event', event(17, 'joint stepped')],
   ['event', event(18, 'deviation decided')],
+  ['event', event(19, 'cycles counted')],
   [
     'request_receipt',
     { key: uuid(10), request: 'unit.save', input_hash: hash(1), answer: '{}', recorded_at: NOW },
@@ -482,6 +483,34 @@ export const SOUND_ROWS: readonly (readonly [string, Row])[] = [
     },
   ],
   [
+    'leak',
+    {
+      id: uuid(17),
+      joint_id: uuid(40),
+      origin: 'report',
+      phase: 'in service',
+      make_up: 1,
+      happened_at: NOW_AT_SITE,
+      happened_at_utc: NOW,
+      causes: '[]',
+      closed_by: uuid(18),
+      closed_at: NOW_AT_SITE,
+      closed_at_utc: NOW,
+    },
+  ],
+  [
+    'cycle_count',
+    {
+      event_id: uuid(19),
+      joint_id: uuid(40),
+      starts_on: '2026-03-01',
+      ends_on: '2026-03-15',
+      from_utc: '2026-02-28T23:00:00.000Z',
+      until_utc: '2026-03-15T23:00:00.000Z',
+      cycles: 3,
+    },
+  ],
+  [
     'draft',
     {
       kind: 'tightening at the joint',
@@ -618,6 +647,16 @@ export const AWKWARD_VALUES: readonly (readonly [string, string, unknown, string
   ['deviation', 'reason', null, 'decision without a reason'],
   ['deviation', 'person_id', null, 'decision of nobody'],
   ['deviation', 'if_accepted', 'finished', 'state that does not exist'],
+  ['leak', 'origin', 'rumour', 'origin that does not exist'],
+  ['leak', 'phase', 'night', 'phase that does not exist'],
+  ['leak', 'make_up', -1, 'make-up before the first'],
+  ['leak', 'causes', '[', 'causes that are no JSON'],
+  ['leak', 'closed_by', null, 'closed by nothing'],
+  ['leak', 'joint_id', uuid(999), 'joint that does not exist'],
+  ['cycle_count', 'ends_on', '2026-02-27', 'end before the start'],
+  ['cycle_count', 'until_utc', '2026-02-28T23:00:00.000Z', 'no time at all'],
+  ['cycle_count', 'cycles', -1, 'fewer cycles than none'],
+  ['cycle_count', 'joint_id', uuid(999), 'joint that does not exist'],
   ['draft', 'data', 'x'.repeat(65_537), 'draft beyond 64 kB'],
   ['draft', 'version', 0, 'version before the first'],
 ];
@@ -651,6 +690,7 @@ export const APPEND_ONLY: readonly string[] = [
   'pass_record',
   'tightening_pass',
   'class_tightening',
+  'cycle_count',
   'sign_in',
   'setting_override',
 ];
@@ -686,6 +726,8 @@ const TOOL_ROOM_TABLES = [
   'joint_standing',
   'class_tightening',
   'deviation',
+  'leak',
+  'cycle_count',
   'draft',
   'sign_in',
   'person_roles',
@@ -706,6 +748,7 @@ const LATER_KINDS = [
   'sign-in begun',
   'joint stepped',
   'deviation decided',
+  'cycles counted',
 ];
 
 /** Rows that need the step which made passes and drafts. */

@@ -226,4 +226,11 @@ export const BOOKS = {
     grade: 'B',
     read: COMPANION,
   },
+  gelman: {
+    title: 'Bayesian Data Analysis',
+    author: 'A. Gelman, J. B. Carlin, H. S. Stern and others',
+    edition: '3rd ed., CRC Press 2013',
+    grade: 'C',
+    read: 'from memory',
+  },
 } as const satisfies Readonly<Record<string, Source>>;

@@ -3,6 +3,7 @@ import { CALIBRATION_ROWS } from './calibration.rows.ts';
 import { EXPANSION_ROWS } from './expansion.rows.ts';
 import { GASKET_ROWS } from './gasket.rows.ts';
 import { GUM_ROWS } from './gum-h3.rows.ts';
+import { LEAK_ROWS } from './leaks.rows.ts';
 import { LINE_ROWS } from './lines.rows.ts';
 import { LOOSENING_ROWS } from './loosening.rows.ts';
 import { NUT_TABLE_ROWS } from './nut-tables.rows.ts';
@@ -36,6 +37,7 @@ export const TOPICS: Readonly<Record<string, readonly TruthRow[]>> = {
   Nuts: [...NUT_ROWS, ...NUT_TABLE_ROWS],
   Units: UNIT_ROWS,
   'Elastic interaction': SCATTER_ROWS,
+  'Rates of leaks': LEAK_ROWS,
   'Worked joint A': WORKED_JOINT_A_ROWS,
 };
 

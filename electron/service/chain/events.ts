@@ -6,6 +6,7 @@ import type { KitData, MoveData, ToolStatus } from '../../../core/contract/custo
 import type { BatchUsed, BreakoutData, TighteningData } from '../../../core/contract/event.ts';
 import type { ImportKind } from '../../../core/contract/import.ts';
 import type { JointData } from '../../../core/contract/joint.ts';
+import type { CyclesData } from '../../../core/contract/leak-log.ts';
 import type { ClassRuleData, DeviationDecisionData, StepData } from '../../../core/contract/life.ts';
 import type { PassData } from '../../../core/contract/pass.ts';
 import type { CaseData, CloseData, DecisionData, RecallView } from '../../../core/contract/recall.ts';
@@ -142,6 +143,8 @@ export interface EventDataByKind {
     readonly rule: ClassRuleData | null;
   };
   'deviation decided': { readonly data: DeviationDecisionData };
+  /** Thermal cycles over days of the site, whose time zone says when a day begins. */
+  'cycles counted': { readonly data: CyclesData; readonly timeZone: string };
   'class rule saved': { readonly id: string; readonly version: number; readonly data: ClassRuleData };
   'site row saved': { readonly id: string; readonly version: number; readonly data: SiteRowData };
   /** A new version is not approved, whatever the one before it was. */

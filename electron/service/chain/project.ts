@@ -7,6 +7,7 @@ import { projectChecklists, projectChecks, projectToolRules } from '../projectio
 import { projectMoves } from '../projections/custody.ts';
 import { projectJoints } from '../projections/joint.ts';
 import { projectKits } from '../projections/kit.ts';
+import { projectCycles } from '../projections/leak.ts';
 import { projectClassRules, projectDecided, projectSteps } from '../projections/life.ts';
 import { projectPasses } from '../projections/pass.ts';
 import { projectPeople, projectSite, projectUnits } from '../projections/plant.ts';
@@ -36,6 +37,7 @@ const PROJECTORS: { readonly [K in EventKind]: Projector<K> } = {
   'pass recorded': projectPasses,
   'joint stepped': projectSteps,
   'deviation decided': projectDecided,
+  'cycles counted': projectCycles,
   'class rule saved': projectClassRules,
   'site row saved': projectSiteRows,
   'pass plan saved': projectPlans,

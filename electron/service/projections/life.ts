@@ -11,6 +11,7 @@ import { standingOf } from '../life/standing.ts';
 import { insertRows } from '../register/insert.ts';
 import type { RegisterSchema } from '../register/schema.ts';
 import { toUtc } from '../time.ts';
+import { keepLeaks } from './leak.ts';
 
 type Db = Kysely<RegisterSchema>;
 
@@ -99,7 +100,8 @@ export async function countOfClass(db: Db, eventId: string, life: TighteningLife
 }
 
 export const projectSteps: Projector<'joint stepped'> = async (db, events) => {
-  for (const { id, happenedAt, data: stepped } of events) {
+  for (const event of events) {
+    const { id, happenedAt, data: stepped } = event;
     const { data } = stepped;
     await insertRows(db, 'event_joint', [{ event_id: id, joint_id: data.jointId }]);
     await insertRows(
@@ -118,6 +120,7 @@ export const projectSteps: Projector<'joint stepped'> = async (db, events) => {
       [...new Set(data.evidence.pictures)].map((hash) => ({ event_id: id, attachment_hash: hash })),
     );
     await advanceStanding(db, data.jointId, lifeOfStep(id, happenedAt, stepped));
+    await keepLeaks(db, event);
   }
 };
 

@@ -2,6 +2,7 @@ import type { Generated } from 'kysely';
 import type { Criticality } from '../../../core/contract/assembly.ts';
 import type { CheckData, CheckKind } from '../../../core/contract/check.ts';
 import type { CustodyStep, MoveData } from '../../../core/contract/custody.ts';
+import type { LeakRow } from '../../../core/contract/leak-log.ts';
 import type { DeviationDecision, JointState } from '../../../core/contract/life.ts';
 import type { STOP_REASONS } from '../../../core/contract/pass.ts';
 import type { CaseBasis, CaseDecision, CaseSubject } from '../../../core/contract/recall.ts';
@@ -383,6 +384,31 @@ export interface RegisterSchema {
     person_id: string | null;
     decided_at: string | null;
   };
+  /** A leak with what became of it: a report, or a test that failed. */
+  leak: {
+    id: string;
+    joint_id: string;
+    origin: LeakRow['origin'];
+    phase: LeakRow['phase'];
+    /** Make-up of the joint it happened in. */
+    make_up: number;
+    happened_at: string;
+    happened_at_utc: string;
+    /** As they are known now, as JSON; what was said first stands in the event. */
+    causes: string;
+    closed_by: string | null;
+    closed_at: string | null;
+    closed_at_utc: string | null;
+  };
+  cycle_count: {
+    event_id: string;
+    joint_id: string;
+    starts_on: string;
+    ends_on: string;
+    from_utc: string;
+    until_utc: string;
+    cycles: number;
+  };
   /** Work in progress; written over, in no chain. */
   draft: {
     kind: string;
@@ -418,6 +444,7 @@ export type PersonRole =
   | 'opened the case'
   | 'decided'
   | 'closed the case'
+  | 'counted'
   | 'took the step'
   | 'witnessed'
   | 'checked which joint it is'

@@ -16,6 +16,7 @@ const SHOWN_AS: Partial<Record<EventKind, HistoryRow['kind']>> = {
   'attachment added': 'file added',
   'joint stepped': 'step',
   'deviation decided': 'deviation decided',
+  'cycles counted': 'cycles counted',
 };
 
 interface Page {
@@ -121,6 +122,10 @@ function told(
       const stepped = data as EventDataByKind['joint stepped'];
       const flags = stepped.outOfOrder.map((reason) => `out of order: ${reason}`);
       return { ...none, summary: stepSummary(stepped), flags };
+    }
+    case 'cycles counted': {
+      const { cycles, from, until, basis } = (data as EventDataByKind['cycles counted']).data;
+      return { ...none, summary: `${cycles} thermal cycles from ${from} to ${until}: ${basis}` };
     }
     case 'deviation decided': {
       const { decision, reason } = (data as EventDataByKind['deviation decided']).data;
