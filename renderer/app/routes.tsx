@@ -27,6 +27,9 @@ import { JointPage } from '../screens/joints/joint-page.tsx';
 import { EditKit, NewKit } from '../screens/kits/kit-edit.tsx';
 import { KitList } from '../screens/kits/kit-list.tsx';
 import { KitPage } from '../screens/kits/kit-page.tsx';
+import { CyclesPage } from '../screens/leaks/cycles-page.tsx';
+import { LeakList } from '../screens/leaks/leak-list.tsx';
+import { VerifyFirst } from '../screens/leaks/verify-first.tsx';
 import { EditClassRule, NewClassRule } from '../screens/life/class-rule-edit.tsx';
 import { ClassRulesPage } from '../screens/life/class-rules-page.tsx';
 import { DeviationList } from '../screens/life/deviation-list.tsx';
@@ -111,6 +114,13 @@ export function Pages() {
           <RetighteningPage id={id} />
         ))}
       </Route>
+      <Route path="/joints/:id/cycles">
+        {about((id) => (
+          <CyclesPage id={id} />
+        ))}
+      </Route>
+      <Route path="/leaks" component={LeakList} />
+      <Route path="/leaks/verify" component={VerifyFirst} />
       <Route path="/at" component={FindJoint} />
       <Route path="/at/:id">
         {about((id) => (

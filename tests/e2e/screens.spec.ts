@@ -57,6 +57,9 @@ async function eachScreen(page: Page, look: (name: string, route: string) => Pro
   const deviating = await firstLink('/deviations', 'joints');
   await visit('joint with a deviation', deviating);
   await visit('step of a joint with a deviation', `${deviating}/step/break`);
+  await visit('leaks', '/leaks');
+  await visit('which joints to verify first', '/leaks/verify');
+  await visit('thermal cycles', `${joint}/cycles`);
   await visit('retightening', `${joint}/retightening`);
   await page.getByLabel('in service, under pressure').check();
   await look('retightening in service', `${joint}/retightening`);

@@ -40,6 +40,9 @@ export function JointList() {
           name="Joints"
           kind={
             <span className="row">
+              <Link className="quiet" href="/leaks">
+                Leaks
+              </Link>
               <Link className="quiet" href="/import/joints">
                 Import joints
               </Link>

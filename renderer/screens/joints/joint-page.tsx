@@ -9,6 +9,7 @@ import { Desk, Title } from '../../components/desk.tsx';
 import { Picture } from '../../components/picture.tsx';
 import { Attachments } from '../attachments/attachments.tsx';
 import { LookAlikesMargin } from '../identity/look-alikes.tsx';
+import { JointLeaksSection } from '../leaks/joint-leaks.tsx';
 import { LifeSection } from '../life/life-section.tsx';
 import { RecordSection } from '../record/record-section.tsx';
 import { JointChartSection } from './joint-chart-section.tsx';
@@ -73,6 +74,7 @@ function JointSections({ joint, line, onLine }: JointSectionsProps) {
         </section>
       )}
       <JointChartSection id={joint.id} />
+      <JointLeaksSection id={joint.id} />
       <RecordSection jointId={joint.id} eventId={null} />
       <JointFiles id={joint.id} />
       <JointHistory id={joint.id} />
