@@ -1,5 +1,6 @@
 import type { ClassRuleInput } from '../core/contract/life.ts';
 import { addDays, siteMoment } from './calendar.ts';
+import { SEIZING, WRONG_NUT_FACTOR } from './faults.ts';
 import { ENGINEER, SUPERVISOR, TECHNICIANS } from './people.ts';
 import type { DemoLife, DemoStepTaken } from './types.ts';
 
@@ -100,6 +101,63 @@ const LIVES: readonly (readonly [string, readonly Told[]])[] = [
 
 const MINUTES_BETWEEN = 20;
 const BEGIN = 7 * 60;
+/** Time of a round on which leaks are found, minutes. */
+const ROUND = 15 * 60;
+
+/** Leaks of the invented plant, days before today. The first joint leaked twice; a site measured its nut factor since. */
+const LEAKS: readonly (readonly [joint: string, daysAgo: number, told: Told])[] = [
+  [
+    WRONG_NUT_FACTOR[0],
+    150,
+    step('report leak', FIRST, {
+      clock: 5,
+      seenFrom: 'the pump side',
+      nearBolts: [4, 5],
+      phase: 'start-up',
+      medium: 'condensate',
+      rate: { text: '4', unit: 'mL/min' },
+      method: 'seen on a round',
+      causes: [{ cause: 'thermal transient or shock', level: 'inferred', why: 'first heat-up' }],
+      action: 'drained off, barrier set up',
+    }),
+  ],
+  [
+    WRONG_NUT_FACTOR[0],
+    149,
+    {
+      ...step('test', SECOND, { result: 'passed', medium: 'water', action: 'nuts gone round again' }),
+      reallyDone: 'Entered from a paper record (invented)',
+    },
+  ],
+  [
+    WRONG_NUT_FACTOR[0],
+    36,
+    step('report leak', SECOND, {
+      clock: 4,
+      seenFrom: 'the pump side',
+      nearBolts: [4],
+      phase: 'in service',
+      medium: 'condensate',
+      rateWords: 'two drops a minute',
+      causes: [
+        { cause: 'load low at assembly', level: 'inferred', why: 'nut factor assumed, not measured' },
+        { cause: 'load lost', level: 'inferred', why: '' },
+      ],
+    }),
+  ],
+  [
+    SEIZING,
+    9,
+    step('report leak', FIRST, {
+      clock: 11,
+      seenFrom: 'along the flow',
+      phase: 'in service',
+      medium: 'hydrogen-rich gas',
+      rate: { text: '600', unit: 'ppmv' },
+      method: 'gas detector at the rim',
+    }),
+  ],
+];
 
 /** What was done on the day before today at joints of the invented amine unit, so that every kind of state is there. */
 export function demoLife(today: string, timeZone: string): DemoLife {
@@ -108,8 +166,15 @@ export function demoLife(today: string, timeZone: string): DemoLife {
   return {
     classAt: siteMoment(day, BEGIN - MINUTES_BETWEEN, timeZone),
     class: AMINE_CLASS,
-    steps: LIVES.flatMap(([joint, told]) =>
-      told.map((one, place) => ({ joint, happenedAt: at(place), ...one })),
-    ),
+    steps: [
+      ...LEAKS.map(([joint, daysAgo, told]) => ({
+        joint,
+        happenedAt: siteMoment(addDays(today, -daysAgo), ROUND, timeZone),
+        ...told,
+      })),
+      ...LIVES.flatMap(([joint, told]) =>
+        told.map((one, place) => ({ joint, happenedAt: at(place), ...one })),
+      ),
+    ],
   };
 }

@@ -8,6 +8,8 @@ export interface Candidate extends Shown {
   /** Null while nobody has assessed it. */
   readonly class: Criticality | null;
   readonly doubts: readonly DoubtName[];
+  /** A leak of it is open: it counts for the rate of its class, and is repaired, not checked. */
+  readonly leaksNow: boolean;
 }
 
 /** What the person who asks puts in; none of it is on the register. */
@@ -68,10 +70,10 @@ const CLASSES: readonly Criticality[] = ['critical', 'intermediate', 'mild'];
  * known of its present assembly multiplies it.
  *
  * Equation: V = P·e·C − c, P by the joint's class, record and doubts.
- * @param candidates joints that do not leak now
+ * @param candidates joints; one that leaks now counts for the rates and is not on the list
  * @param terms what the person who asks puts in
  * @returns order with the rates behind it
- * @example verifyFirst([{ id: 'a', class: 'mild', leaks: 1, years: 10, doubts: [] }], { years: 1, weights: { mild: 1,
+ * @example verifyFirst([{ id: 'a', class: 'mild', leaks: 1, years: 10, doubts: [], leaksNow: false }], { years: 1, weights: { mild: 1,
  * intermediate: 3, critical: 10 }, effect: 0.5, cost: 0 }).rows[0].probability // 0.0952
  * @source `groupRate`, `leakProbability`, `doubtFactor` and `worthOfCheck`
  */
@@ -84,7 +86,8 @@ export function verifyFirst(candidates: readonly Candidate[], terms: CheckTerms)
   );
   const all = rated(null, candidates);
   const used = new Set<VerifyFirst['rates'][number]>();
-  const rows = candidates.map((candidate) => {
+  const sound = candidates.filter(({ leaksNow }) => !leaksNow);
+  const rows = sound.map((candidate) => {
     const rate = byClass.find((each) => each.class === weighedAs(candidate)) ?? all[0];
     if (rate !== undefined) used.add(rate);
     return worthOf(candidate, rate, terms);

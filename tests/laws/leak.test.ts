@@ -115,6 +115,7 @@ const candidate = (id: string, changes: Partial<Candidate> = {}): Candidate => (
   leaks: 0,
   years: 10,
   doubts: [],
+  leaksNow: false,
   ...changes,
 });
 
@@ -142,7 +143,7 @@ describe('which joints first', () => {
           { maxLength: 30 },
         ),
         (joints) => {
-          const all = joints.map((joint, at) => ({ ...joint, id: String(at) }) as Candidate);
+          const all = joints.map((joint, at) => candidate(String(at), joint));
           const { rows, rates } = verifyFirst(all, TERMS);
           expect(rows.map(({ id }) => id).toSorted()).toEqual(all.map(({ id }) => id).toSorted());
           for (const [at, { worth, probability }] of rows.entries()) {
@@ -174,6 +175,15 @@ describe('which joints first', () => {
       ['plain', null],
       ['mild', null],
     ]);
+  });
+
+  test('a joint that leaks now raises the rate of its class and is not on the list', () => {
+    const rest = Array.from({ length: 9 }, (_, at) => candidate(String(at)));
+    const quiet = verifyFirst([...rest, candidate('x')], TERMS);
+    const leaking = verifyFirst([...rest, candidate('x', { leaks: 1, leaksNow: true })], TERMS);
+    expect(leaking.rows.map(({ id }) => id)).not.toContain('x');
+    expect(leaking.rates[0]?.joints).toBe(10);
+    expect(leaking.rates[0]?.mean).toBeGreaterThan(quiet.rates[0]?.mean ?? Infinity);
   });
 
   test('a joint nobody assessed is weighed as critical, and the list says so', () => {

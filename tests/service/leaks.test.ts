@@ -334,6 +334,16 @@ test('a test that fails is a leak of its phase, and a test that passes closes it
   });
   const { rows } = await ofJoint(joint.jointId);
   expect(rows).toMatchObject([{ origin: 'failed test', phase: 'leak test', closed: null }]);
+  // The joint has no class, so no order is followed: a test that passed counts as it was done.
+  const passing = stepOf(joint, 'test', {
+    happenedAt: '2026-03-16T10:00:00Z',
+    reallyDone: { reason: 'tested before it was entered' },
+  });
+  const again = (await standing(started, joint.jointId)).seen;
+  await ask(started, 'joint.step', { key: key(), seen: again, data: passing });
+  expect((await ofJoint(joint.jointId)).rows).toMatchObject([
+    { origin: 'failed test', openFor: 3600, closed: { how: 'leak test passed' } },
+  ]);
 });
 
 test('leaks and counts are made again from the bodies alone', async () => {

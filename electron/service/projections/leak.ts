@@ -10,16 +10,20 @@ import { endOfDay, startOfDay, toUtc } from '../time.ts';
 type Db = Kysely<RegisterSchema>;
 type Stepped = RecordedEvent<'joint stepped'>;
 
-/** Leaks that a step reports, and leaks it closes. A step out of order closes none: whether it counts is not decided. */
+/**
+ * Leaks that a step reports, and leaks it closes. A step out of order closes none, since whether it counts is not
+ * decided; a joint nobody has assessed follows no order.
+ */
 export async function keepLeaks(db: Db, event: Stepped): Promise<void> {
   const { data, outOfOrder } = event.data;
+  const { state } = await standingOf(db, data.jointId);
+  const counts = outOfOrder.length === 0 || state === 'unassessed';
   switch (data.step) {
     case 'report leak':
       return open(db, event, 'report', data.evidence.phase, data.evidence.causes);
     case 'test':
       if (data.evidence.result === 'failed') return open(db, event, 'failed test', 'leak test', []);
-      if (data.evidence.result === 'passed' && outOfOrder.length === 0) return close(db, event, {});
-      return;
+      return data.evidence.result === 'passed' && counts ? close(db, event, {}) : undefined;
     case 'close leak watch': {
       const { leakEventId, causes } = data.evidence;
       return close(db, event, {
@@ -28,9 +32,8 @@ export async function keepLeaks(db: Db, event: Stepped): Promise<void> {
       });
     }
     case 'reinstate':
-      if (outOfOrder.length > 0) return;
       // Made up again since, and back: what leaked then is no longer there.
-      return close(db, event, { before: (await standingOf(db, data.jointId)).makeUp });
+      return counts ? close(db, event, { before: await makeUpOf(db, data.jointId) }) : undefined;
     default:
   }
 }

@@ -12,7 +12,6 @@ export interface NamedCandidate extends Candidate {
   readonly tag: string;
   readonly unitName: string;
   readonly flange: string;
-  readonly leaksNow: boolean;
 }
 
 interface Asked {

@@ -111,15 +111,14 @@ const YEAR_DAYS = 365.25;
 /** Joints in the order in which a check is worth most; a joint that leaks now is repaired, not checked. */
 export const verifyWhichFirst: Read<'leak.verifyFirst'> = async (context, input) => {
   const found = await candidatesFor(context, input);
-  const sound = found.filter(({ leaksNow }) => !leaksNow);
   const terms: CheckTerms = {
     years: input.days / YEAR_DAYS,
     weights: input.weights,
     effect: input.effect,
     cost: input.cost,
   };
-  const { rows, rates } = verifyFirst(sound, terms);
-  const byId = new Map(sound.map((candidate) => [candidate.id, candidate]));
+  const { rows, rates } = verifyFirst(found, terms);
+  const byId = new Map(found.map((candidate) => [candidate.id, candidate]));
   const start = (input.page - 1) * input.pageSize;
   return {
     rows: rows.slice(start, start + input.pageSize).flatMap(({ id, reasons, ...row }) => {
@@ -142,7 +141,7 @@ export const verifyWhichFirst: Read<'leak.verifyFirst'> = async (context, input)
     }),
     total: rows.length,
     worthwhile: rates.length === 0 ? null : rows.filter(({ worth }) => (worth ?? 0) > 0).length,
-    leaking: found.length - sound.length,
+    leaking: found.length - rows.length,
     rates: rates.map(({ spread, ...rate }) => ({
       ...rate,
       variation: spread === null ? null : 1 / Math.sqrt(spread.shape),
