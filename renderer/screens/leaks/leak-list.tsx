@@ -144,7 +144,7 @@ interface FoundProps {
 function Found({ list, search, onPage }: FoundProps) {
   return (
     <>
-      <p role="status">{list.finding}</p>
+      <p className="finding">{list.finding}</p>
       {list.causes.length > 0 && (
         <p className="small">
           Put down to: {list.causes.map(({ cause, count }) => `${cause} (${count})`).join(', ')}. Several may

@@ -43,7 +43,7 @@ export function VerifyFirst() {
       <Asked asking={found} what="the joints">
         {(list) => (
           <>
-            <p role="status">{findingOf(list)}</p>
+            <p className="finding">{findingOf(list)}</p>
             {list.leaking > 0 && (
               <p className="small">
                 {counted(list.leaking, 'joint')} with an open leak {list.leaking === 1 ? 'is' : 'are'} not on
