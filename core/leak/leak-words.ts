@@ -14,7 +14,7 @@ const DAY = 86_400;
 /**
  * How long a leak has been, or was, open.
  *
- * @param seconds at least 0
+ * @param seconds time, s, at least 0
  * @returns whole days, or hours below two days
  * @example openWords(180_000) // '2 days'
  * @source rule of this program
