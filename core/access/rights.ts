@@ -15,6 +15,7 @@ type Right = 'anybody' | 'signed in' | readonly Role[] | RightByChoice;
 const EVERYONE = ROLES;
 const ENGINEER: readonly Role[] = ['engineer'];
 const ADMINISTRATOR: readonly Role[] = ['administrator'];
+const ENGINEER_AND_ADMINISTRATOR: readonly Role[] = ['engineer', 'administrator'];
 const PLANT: readonly Role[] = ['planner', 'engineer'];
 const WORK: readonly Role[] = ['engineer', 'technician'];
 const ROOM: readonly Role[] = ['keeper'];
@@ -142,6 +143,11 @@ export const RIGHTS: Readonly<Record<RequestName, Right>> = {
   'draft.get': EVERYONE,
   'draft.save': EVERYONE,
   'draft.drop': EVERYONE,
+  'history.verify': EVERYONE,
+  'history.export': ENGINEER_AND_ADMINISTRATOR,
+  'history.progress': EVERYONE,
+  'history.cancel': EVERYONE,
+  'history.exportPart': ENGINEER_AND_ADMINISTRATOR,
   'siteRow.list': EVERYONE,
   'siteRow.save': ENGINEER,
   'plan.list': EVERYONE,

@@ -27,6 +27,7 @@ import { kitData, kitRow, moveData } from './custody.ts';
 import { draftDropInput, draftFound, draftGetInput, draftSaved, draftSaveInput } from './draft.ts';
 import type { Answer } from './errors.ts';
 import { breakoutData, eventDetail, personData, tighteningData, unitData } from './event.ts';
+import { exportName, exportPart, historyJob, verifyInput } from './history.ts';
 import { importColumn, importConfirm, importDone, importInput, importKind, importReport } from './import.ts';
 import {
   historyRow,
@@ -210,6 +211,17 @@ export const requests = {
   /** Drafts carry no key: the newest one of a window is written over the one before, and none is an event. */
   'draft.save': { input: draftSaveInput, output: draftSaved },
   'draft.drop': { input: draftDropInput, output: nothing },
+  /** Starts work in the background; `history.progress` tells how far it is. Nothing is recorded. */
+  'history.verify': { input: verifyInput, output: historyJob },
+  /** Writes the whole history into the data folder's exports. */
+  'history.export': { input: nothing, output: historyJob },
+  /** The newest where no id is given; null when none was started since the program was. */
+  'history.progress': { input: z.strictObject({ id: id.nullable() }), output: historyJob.nullable() },
+  'history.cancel': { input: byId, output: historyJob },
+  'history.exportPart': {
+    input: z.strictObject({ name: exportName, from: z.int().min(0) }),
+    output: exportPart,
+  },
   'siteRow.list': { input: siteRowListInput, output: listOf(siteRow) },
   'siteRow.save': { input: edit(siteRowData), output: written },
   'plan.list': { input: nothing, output: listOf(planRow) },

@@ -12,6 +12,7 @@ const programs = {
   utility: entry('launch/utility.ts'),
   open: entry('launch/open.ts'),
   serve: entry('launch/serve.ts'),
+  'history-worker': entry('service/history/worker.ts'),
 };
 
 /** Everything a build is made from. */

@@ -26,6 +26,13 @@ import { dropDraft, getDraft, saveDraft } from './requests/draft.ts';
 import { readBreakoutOrTightening, recordBreakout, recordTightening } from './requests/event.ts';
 import { findJointByTag } from './requests/find-joint.ts';
 import type { Read, ReadName, Write, WriteName } from './requests/handler.ts';
+import {
+  cancelHistoryJob,
+  exportHistory,
+  historyProgress,
+  readExportPart,
+  verifyHistory,
+} from './requests/history.ts';
 import { confirmImport, importColumns, previewImport } from './requests/import.ts';
 import { getJoint, jointChart, jointHistory, listJoints, saveJoint } from './requests/joint.ts';
 import { getKit, listKits, saveKit } from './requests/kit.ts';
@@ -112,6 +119,11 @@ export const READS: { readonly [N in ReadName]: Read<N> } = {
   'event.get': readBreakoutOrTightening,
   'pass.open': openPassesOf,
   'draft.get': getDraft,
+  'history.verify': verifyHistory,
+  'history.export': exportHistory,
+  'history.progress': historyProgress,
+  'history.cancel': cancelHistoryJob,
+  'history.exportPart': readExportPart,
   'siteRow.list': listSiteRows,
   'plan.list': listPlans,
   'tableValue.list': listConfirmations,

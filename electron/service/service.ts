@@ -9,9 +9,10 @@ import { SECRET_COST } from './access/secret.ts';
 import type { SecretCost } from './access/secret-cost.ts';
 import { createSessions, IDLE_MINUTES } from './access/sessions.ts';
 import { beginSignIn, changeSecret, signIn } from './access/sign-in.ts';
-import type { Actor, Log, ReadContext, Site, WriteContext } from './context.ts';
+import type { Actor, Log, Site, WriteContext } from './context.ts';
 import { KeptFailure, RequestFailure } from './failure.ts';
 import { READS, WRITES } from './handlers.ts';
+import { createHistoryJobs } from './history/jobs.ts';
 import { parseInput } from './parse.ts';
 import { once } from './receipt.ts';
 import { attachmentFolder } from './register/attachment-files.ts';
@@ -21,7 +22,7 @@ import { checkLocation } from './register/location.ts';
 import { type RegisterLock, takeLock } from './register/lock.ts';
 import { type OpenRegister, openRegister } from './register/open.ts';
 import { readOrigin, readSite } from './repositories/site.ts';
-import type { Read, ReadName, Write, WriteName } from './requests/handler.ts';
+import type { Read, ReadName, RequestContext, Write, WriteName } from './requests/handler.ts';
 import { createFilled, stateOf } from './requests/register.ts';
 
 export interface ServiceOptions {
@@ -61,6 +62,14 @@ export function createService(options: ServiceOptions): Service {
   const newId = options.randomUUID ?? (() => v7());
   const sessions = createSessions(clock);
   const attachments = attachmentFolder(registerFile(folder));
+  const history = createHistoryJobs({
+    file: registerFile(folder),
+    folder,
+    attachments,
+    clock,
+    newId,
+    log,
+  });
   let lock: RegisterLock | null = null;
   let standing: Standing = { is: 'none' };
   let lastWrite: Promise<unknown> = Promise.resolve();
@@ -115,9 +124,9 @@ export function createService(options: ServiceOptions): Service {
     );
   }
 
-  function readContext(): ReadContext {
+  function readContext(): RequestContext {
     const { register, site } = opened();
-    return { db: register.reader, site, clock, log, attachments };
+    return { db: register.reader, site, clock, log, attachments, folder, history };
   }
 
   async function state() {
@@ -281,6 +290,7 @@ export function createService(options: ServiceOptions): Service {
     async close(): Promise<void> {
       await ready;
       await lastWrite;
+      await history.close();
       if (standing.is === 'open') standing.register.close();
       standing = { is: 'closed' };
       lock?.release();

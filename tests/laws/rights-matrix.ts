@@ -108,6 +108,11 @@ pass.record                               pketa
 draft.get                                 pketa
 draft.save                                pketa
 draft.drop                                pketa
+history.verify                            pketa
+history.export                            ..e.a
+history.progress                          pketa
+history.cancel                            pketa
+history.exportPart                        ..e.a
 siteRow.list                              pketa
 siteRow.save                              ..e..
 plan.list                                 pketa

@@ -1,11 +1,9 @@
 import Database from 'better-sqlite3';
 import { recordedEvent } from '../../electron/service/chain/append.ts';
+import { NOT_PROJECTED } from '../../electron/service/chain/not-projected.ts';
 import { project } from '../../electron/service/chain/project.ts';
 import { queryBuilder } from '../../electron/service/register/dialect.ts';
 import { migrate } from '../../electron/service/register/migrate.ts';
-
-/** Tables that are no projection of events: the log itself, who writes it, what answers a repeated request, drafts, secrets. */
-const NOT_PROJECTED = ['event', 'origin', 'request_receipt', 'draft', 'person_secret', 'wrong_secret'];
 
 interface StoredEvent {
   readonly body: string;

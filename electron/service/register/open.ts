@@ -92,7 +92,8 @@ async function openWritable(folder: string, file: string, now: Date): Promise<Op
   }
 }
 
-function openReading(file: string): Database.Database {
+/** A connection that can only read, with every setting of a register's. */
+export function openReading(file: string): Database.Database {
   const database = new Database(file, { readonly: true, timeout: OPEN_TIMEOUT_MS });
   try {
     applyPragmas(database);

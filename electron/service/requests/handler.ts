@@ -1,6 +1,7 @@
 import type { REQUEST_KINDS, RequestName } from '../../../core/contract/names.ts';
 import type { ParsedInput, RequestOutput } from '../../../core/contract/requests.ts';
 import type { ReadContext, WriteContext } from '../context.ts';
+import type { HistoryJobs } from '../history/jobs.ts';
 
 type NamesOf<Kind> = { [N in RequestName]: (typeof REQUEST_KINDS)[N] extends Kind ? N : never }[RequestName];
 
@@ -11,8 +12,18 @@ export type WriteName = Exclude<
   'register.create' | 'access.begin' | 'access.signIn' | 'access.signOut' | 'access.changeSecret'
 >;
 
+/** What a request that only reads may ask beside the register. */
+export interface RequestContext extends ReadContext {
+  /** Data folder; exports lie in it. */
+  readonly folder: string;
+  readonly history: HistoryJobs;
+}
+
+/** Work on the history runs beside the register; every other reading needs the register alone. */
+type ContextOf<N extends ReadName> = N extends `history.${string}` ? RequestContext : ReadContext;
+
 export type Read<N extends ReadName> = (
-  context: ReadContext,
+  context: ContextOf<N>,
   input: ParsedInput<N>,
 ) => Promise<RequestOutput<N>>;
 export type Write<N extends WriteName> = (
