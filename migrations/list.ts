@@ -13,6 +13,7 @@ import { up as createPasses } from './20261126T0320_create_passes.ts';
 import { up as createJointIdentity } from './20261126T0340_create_joint_identity.ts';
 import { up as createJointLife } from './20261126T0340_create_joint_life.ts';
 import { up as createLeaks } from './20261126T0350_create_leaks.ts';
+import { up as createSignatures } from './20261126T0730_create_signatures.ts';
 
 /** Every step in order. A step is frozen once it has landed; a name is never used again. */
 export const MIGRATIONS: Readonly<Record<string, Migration>> = {
@@ -30,6 +31,7 @@ export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '20261126T0340_create_joint_identity': { up: createJointIdentity },
   '20261126T0340_create_joint_life': { up: createJointLife },
   '20261126T0350_create_leaks': { up: createLeaks },
+  '20261126T0730_create_signatures': { up: createSignatures },
 };
 
 /** Number of the schema the program writes: how many steps it knows. Stored as the file's user_version. */

@@ -439,6 +439,19 @@ CREATE TABLE recall_decision (
        primary key (event_id, tightening_id)
      ) strict, without rowid;
 
+CREATE TABLE refusal (
+       id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
+       origin_id text not null references origin (id) on delete restrict,
+       sequence integer not null check (sequence >= 1),
+       previous_hash text not null check (length(previous_hash) = 64 and previous_hash not glob '*[^0-9a-f]*'),
+       hash text not null unique check (length(hash) = 64 and hash not glob '*[^0-9a-f]*'),
+       body text not null check (json_valid(body)),
+       request text not null check (length(request) between 1 and 60),
+       person_id text references person (id) on delete restrict,
+       refused_at text not null check (refused_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       unique (origin_id, sequence)
+     ) strict;
+
 CREATE TABLE request_receipt (
        key text primary key check (length(key) = 36 and key glob '????????-????-????-????-????????????'),
        request text not null,
@@ -475,6 +488,17 @@ CREATE TABLE sign_in (
        event_id text primary key references event (id) on delete restrict,
        person_id text not null references person (id) on delete restrict,
        begun_at text not null check (begun_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z')
+     ) strict;
+
+CREATE TABLE signature (
+       id text primary key references event (id) on delete restrict,
+       event_id text not null references event (id) on delete restrict,
+       hash text not null check (length(hash) = 64 and hash not glob '*[^0-9a-f]*'),
+       meaning text not null check (meaning in ('did', 'witnessed', 'approved', 'reviewed')),
+       person_id text not null references person (id) on delete restrict,
+       known_by text not null check (known_by in ('secret', 'name')),
+       signed_at text not null check (signed_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       unique (event_id, person_id, meaning)
      ) strict;
 
 CREATE TABLE site (
@@ -722,9 +746,15 @@ CREATE INDEX recall_decision_by_person on recall_decision (person_id);
 
 CREATE INDEX recall_decision_by_tightening on recall_decision (tightening_id);
 
+CREATE INDEX refusal_by_person on refusal (person_id) where person_id is not null;
+
+CREATE INDEX refusal_by_time on refusal (refused_at, id);
+
 CREATE INDEX setting_by_date on setting (issued_at);
 
 CREATE INDEX setting_by_joint on setting (joint_id, issued_at);
+
+CREATE INDEX signature_by_person on signature (person_id, signed_at);
 
 CREATE INDEX table_confirmation_by_cell on table_confirmation (table_name, row_key, field);
 
@@ -904,6 +934,13 @@ CREATE TRIGGER recall_decision_no_reinsert before insert on recall_decision
 
 CREATE TRIGGER recall_decision_no_update before update on recall_decision begin select raise(abort, 'recall_decision is append-only'); end;
 
+CREATE TRIGGER refusal_no_delete before delete on refusal begin select raise(abort, 'refusal is append-only'); end;
+
+CREATE TRIGGER refusal_no_reinsert before insert on refusal
+       when exists (select 1 from refusal where id = new.id) begin select raise(abort, 'refusal is append-only'); end;
+
+CREATE TRIGGER refusal_no_update before update on refusal begin select raise(abort, 'refusal is append-only'); end;
+
 CREATE TRIGGER request_receipt_no_delete before delete on request_receipt begin select raise(abort, 'request_receipt is append-only'); end;
 
 CREATE TRIGGER request_receipt_no_reinsert before insert on request_receipt
@@ -931,6 +968,13 @@ CREATE TRIGGER sign_in_no_reinsert before insert on sign_in
        when exists (select 1 from sign_in where event_id = new.event_id) begin select raise(abort, 'sign_in is append-only'); end;
 
 CREATE TRIGGER sign_in_no_update before update on sign_in begin select raise(abort, 'sign_in is append-only'); end;
+
+CREATE TRIGGER signature_no_delete before delete on signature begin select raise(abort, 'signature is append-only'); end;
+
+CREATE TRIGGER signature_no_reinsert before insert on signature
+       when exists (select 1 from signature where id = new.id) begin select raise(abort, 'signature is append-only'); end;
+
+CREATE TRIGGER signature_no_update before update on signature begin select raise(abort, 'signature is append-only'); end;
 
 CREATE TRIGGER table_confirmation_no_delete before delete on table_confirmation begin select raise(abort, 'table_confirmation is append-only'); end;
 

@@ -20,6 +20,8 @@ const PLANT: readonly Role[] = ['planner', 'engineer'];
 const WORK: readonly Role[] = ['engineer', 'technician'];
 const ROOM: readonly Role[] = ['keeper'];
 const ROOM_AND_ENGINEER: readonly Role[] = ['keeper', 'engineer'];
+const AUDIT: readonly Role[] = ['keeper', 'engineer', 'administrator'];
+const REVIEWERS: readonly Role[] = ['planner', 'keeper', 'engineer'];
 const KITS: readonly Role[] = ['planner', 'keeper'];
 
 /**
@@ -138,11 +140,17 @@ export const RIGHTS: Readonly<Record<RequestName, Right>> = {
   'event.recordTightening': EVERYONE,
   'event.recordBreakout': EVERYONE,
   'event.get': EVERYONE,
+  'event.sign': {
+    by: 'data.meaning',
+    roles: { did: EVERYONE, witnessed: EVERYONE, approved: ENGINEER, reviewed: REVIEWERS },
+  },
   'pass.open': EVERYONE,
   'pass.record': EVERYONE,
   'draft.get': EVERYONE,
   'draft.save': EVERYONE,
   'draft.drop': EVERYONE,
+  'history.record': EVERYONE,
+  'audit.list': AUDIT,
   'history.verify': EVERYONE,
   'history.export': ENGINEER_AND_ADMINISTRATOR,
   'history.progress': EVERYONE,

@@ -16,6 +16,7 @@ export const SIGNERS: Readonly<Partial<Record<RequestName, readonly string[]>>> 
   'joint.step': ['data.by', 'data.evidence.witnessId'],
   'deviation.decide': ['data.personId'],
   'cycles.record': ['data.personId'],
+  'event.sign': ['data.personId'],
   'setting.issue': ['personId'],
   'plan.approve': ['personId'],
   'tableValue.confirm': ['data.personId'],

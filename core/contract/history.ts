@@ -42,7 +42,7 @@ export const earlierHead = z.strictObject({
 });
 export type EarlierHead = z.output<typeof earlierHead>;
 
-export const headSource = z.enum(['typed', 'backup', 'export', 'noted']);
+export const headSource = z.enum(['typed', 'backup', 'export']);
 
 /** Where a history stood when it had a head. */
 export const headPlace = z.strictObject({
@@ -57,7 +57,7 @@ export const headPlace = z.strictObject({
 
 export const headComparison = z.strictObject({
   source: headSource,
-  /** Which backup, export or note; empty for a typed one. */
+  /** Which backup or export; empty for a typed one. */
   name: z.string(),
   head: z.string(),
   events: z.int().nullable(),

@@ -236,6 +236,7 @@ const historyKind = z.enum([
   'step',
   'deviation decided',
   'cycles counted',
+  'signed',
 ]);
 
 /** A joint that could be taken for another, and what tells them apart. */
@@ -272,6 +273,8 @@ export const historyRow = z.strictObject({
   settingId: id.nullable(),
   /** Out-of-tolerance case that was decided on for this joint. */
   caseId: id.nullable().default(null),
+  /** Record that a signature stands on. */
+  signedId: id.nullable().default(null),
 });
 export type HistoryRow = z.infer<typeof historyRow>;
 

@@ -11,6 +11,7 @@ import {
   signInInput,
 } from './access.ts';
 import { attachmentContent, attachmentData, attachmentOwner, attachmentRow, hashText } from './attachment.ts';
+import { auditListInput, auditRow } from './audit.ts';
 import {
   checkAssessment,
   checkData,
@@ -69,6 +70,7 @@ import { completeness, completenessInput } from './record.ts';
 import { referenceChoices, registerCreate, registerState } from './register.ts';
 import { retighteningAnswer, retighteningInput } from './retightening.ts';
 import { issuedSetting, settingCard, settingInput, settingSummary, suitRow } from './setting.ts';
+import { loggedRecord, signInput } from './signature.ts';
 import {
   confirmation,
   confirmData,
@@ -211,6 +213,9 @@ export const requests = {
   /** Drafts carry no key: the newest one of a window is written over the one before, and none is an event. */
   'draft.save': { input: draftSaveInput, output: draftSaved },
   'draft.drop': { input: draftDropInput, output: nothing },
+  'event.sign': { input: signInput, output: written },
+  'history.record': { input: byId, output: loggedRecord },
+  'audit.list': { input: auditListInput, output: listOf(auditRow) },
   /** Starts work in the background; `history.progress` tells how far it is. Nothing is recorded. */
   'history.verify': { input: verifyInput, output: historyJob },
   /** Writes the whole history into the data folder's exports. */

@@ -1,5 +1,6 @@
 import { giveSecretTo, saveRoles } from './access/roles.ts';
 import { addAttachment, getAttachment, listAttachments } from './requests/attachment.ts';
+import { listAudit } from './requests/audit.ts';
 import {
   closeCase,
   decideCase,
@@ -59,6 +60,7 @@ import {
   suitTools,
 } from './requests/setting.ts';
 import { compareJobSheet } from './requests/sheet.ts';
+import { readRecord, signEvent } from './requests/signature.ts';
 import {
   approvePlan,
   confirmTableValues,
@@ -119,6 +121,8 @@ export const READS: { readonly [N in ReadName]: Read<N> } = {
   'event.get': readBreakoutOrTightening,
   'pass.open': openPassesOf,
   'draft.get': getDraft,
+  'history.record': readRecord,
+  'audit.list': listAudit,
   'history.verify': verifyHistory,
   'history.export': exportHistory,
   'history.progress': historyProgress,
@@ -156,6 +160,7 @@ export const WRITES: { readonly [N in WriteName]: Write<N> } = {
   'setting.issue': issueSetting,
   'event.recordTightening': recordTightening,
   'event.recordBreakout': recordBreakout,
+  'event.sign': signEvent,
   'pass.record': recordPassOf,
   'draft.save': saveDraft,
   'draft.drop': dropDraft,

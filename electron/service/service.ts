@@ -5,6 +5,7 @@ import type { RequestHandler } from '../../core/contract/message.ts';
 import { REQUEST_KINDS, type RequestName } from '../../core/contract/names.ts';
 import { type ParsedInput, requests } from '../../core/contract/requests.ts';
 import { checkAllowed, checkPresent, presentAt, signedInPerson } from './access/present.ts';
+import { isKeptRefusal, keepRefusal } from './access/refusals.ts';
 import { SECRET_COST } from './access/secret.ts';
 import type { SecretCost } from './access/secret-cost.ts';
 import { createSessions, IDLE_MINUTES } from './access/sessions.ts';
@@ -237,8 +238,40 @@ export function createService(options: ServiceOptions): Service {
   async function run(name: RequestName, input: unknown, token: string | null): Promise<unknown> {
     const person = await whoIsThere(name, token);
     const parsed = parseInput(requests[name].input, input);
-    if (person !== null) checkAllowed(name, parsed, person);
     const actor = person === null ? null : { personId: person.personId, roles: person.roles };
+    try {
+      if (person !== null) checkAllowed(name, parsed, person);
+      return await answered(name, parsed, token, actor);
+    } catch (error) {
+      if (error instanceof RequestFailure && isKeptRefusal(error))
+        await noteRefusal(name, parsed, actor, error);
+      throw error;
+    }
+  }
+
+  /** A refusal is told although nothing else is written; when that fails, the answer is still the refusal. */
+  async function noteRefusal(
+    name: RequestName,
+    input: unknown,
+    actor: Actor | null,
+    failure: RequestFailure,
+  ) {
+    if (standing.is !== 'open' || standing.register.writer === null) return;
+    const note = () => inTransaction(actor, (context) => keepRefusal(context, name, input, failure));
+    try {
+      // A write has its turn already.
+      await (REQUEST_KINDS[name] === 'write' ? note() : queued(note));
+    } catch (error) {
+      log('error', `a refusal of ${name} could not be kept`, error);
+    }
+  }
+
+  async function answered(
+    name: RequestName,
+    parsed: unknown,
+    token: string | null,
+    actor: Actor | null,
+  ): Promise<unknown> {
     switch (name) {
       case 'register.state':
         return state();

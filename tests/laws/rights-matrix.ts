@@ -103,11 +103,17 @@ setting.recompute                         pketa
 event.recordTightening                    pketa
 event.recordBreakout                      pketa
 event.get                                 pketa
+event.sign, did                           pketa
+event.sign, witnessed                     pketa
+event.sign, approved                      ..e..
+event.sign, reviewed                      pke..
 pass.open                                 pketa
 pass.record                               pketa
 draft.get                                 pketa
 draft.save                                pketa
 draft.drop                                pketa
+history.record                            pketa
+audit.list                                .ke.a
 history.verify                            pketa
 history.export                            ..e.a
 history.progress                          pketa

@@ -69,6 +69,7 @@ export const SOUND_ROWS: readonly (readonly [string, Row])[] = [
   ['event', event(17, 'joint stepped')],
   ['event', event(18, 'deviation decided')],
   ['event', event(19, 'cycles counted')],
+  ['event', event(20, 'record signed')],
   [
     'request_receipt',
     { key: uuid(10), request: 'unit.save', input_hash: hash(1), answer: '{}', recorded_at: NOW },
@@ -521,6 +522,32 @@ export const SOUND_ROWS: readonly (readonly [string, Row])[] = [
       saved_at: NOW,
     },
   ],
+  [
+    'signature',
+    {
+      id: uuid(20),
+      event_id: uuid(5),
+      hash: hash(5),
+      meaning: 'did',
+      person_id: uuid(22),
+      known_by: 'secret',
+      signed_at: NOW,
+    },
+  ],
+  [
+    'refusal',
+    {
+      id: uuid(90),
+      origin_id: uuid(1),
+      sequence: 1,
+      previous_hash: hash(0),
+      hash: hash(1),
+      body: '{}',
+      request: 'setting.issue',
+      person_id: uuid(22),
+      refused_at: NOW,
+    },
+  ],
 ];
 
 /** Values a column must refuse, by table, with what is wrong with each. */
@@ -657,6 +684,15 @@ export const AWKWARD_VALUES: readonly (readonly [string, string, unknown, string
   ['cycle_count', 'until_utc', '2026-02-28T23:00:00.000Z', 'no time at all'],
   ['cycle_count', 'cycles', -1, 'fewer cycles than none'],
   ['cycle_count', 'joint_id', uuid(999), 'joint that does not exist'],
+  ['signature', 'hash', 'ABC', 'hash of the wrong shape'],
+  ['signature', 'meaning', 'liked', 'meaning that does not exist'],
+  ['signature', 'person_id', uuid(999), 'person who does not exist'],
+  ['signature', 'event_id', uuid(999), 'record that does not exist'],
+  ['signature', 'known_by', 'face', 'way of knowing that does not exist'],
+  ['refusal', 'sequence', 0, 'sequence before the first'],
+  ['refusal', 'body', '{', 'body that is no JSON'],
+  ['refusal', 'request', '', 'refusal of nothing'],
+  ['refusal', 'person_id', uuid(999), 'person who does not exist'],
   ['draft', 'data', 'x'.repeat(65_537), 'draft beyond 64 kB'],
   ['draft', 'version', 0, 'version before the first'],
 ];
@@ -693,6 +729,8 @@ export const APPEND_ONLY: readonly string[] = [
   'cycle_count',
   'sign_in',
   'setting_override',
+  'signature',
+  'refusal',
 ];
 
 export function insert(database: Database.Database, table: string, row: Row, verb = 'insert'): void {
@@ -735,6 +773,8 @@ const TOOL_ROOM_TABLES = [
   'person_secret',
   'wrong_secret',
   'setting_override',
+  'signature',
+  'refusal',
 ];
 
 const LATER_KINDS = [
@@ -749,6 +789,7 @@ const LATER_KINDS = [
   'joint stepped',
   'deviation decided',
   'cycles counted',
+  'record signed',
 ];
 
 /** Rows that need the step which made passes and drafts. */

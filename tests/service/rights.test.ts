@@ -124,6 +124,7 @@ describe('nobody signs for another', () => {
     ['case.close', 'engineer', null],
     ['joint.step', 'engineer', 'hold'],
     ['deviation.decide', 'engineer', null],
+    ['event.sign', 'technician', 'did'],
     ['setting.issue', 'planner', null],
     ['plan.approve', 'engineer', null],
     ['tableValue.confirm', 'engineer', null],

@@ -198,6 +198,20 @@ export const SOUND: Sound = {
     key: key(),
     data: { caseId: stranger, personId, happenedAt: HAPPENED, conclusion: 'done', measures: '' },
   }),
+  'event.sign': ({ personId, choice }) => ({
+    key: key(),
+    data: {
+      eventId: stranger,
+      hash: 'a'.repeat(64),
+      meaning: (choice ?? 'did') as 'did',
+      personId,
+    },
+    // A wrong one would be counted, and the next ones would have to wait.
+    secret: null,
+  }),
+  'history.export': () => ({}),
+  'history.exportPart': () => ({ name: 'history-20260316T120000Z.jsonl', from: 0 }),
+  'audit.list': () => ({ group: null, personId: null, from: null, to: null, page: 1, pageSize: 10 }),
   'setting.issue': ({ plant, personId }) => ({
     key: key(),
     data: { ...settingFor(plant), jointId: stranger },

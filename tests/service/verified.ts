@@ -4,7 +4,10 @@ import type { RequestInput } from '../../core/contract/requests.ts';
 import { ask, type TestService } from './ask.ts';
 
 /** Waits until work in the background has ended, however it did. */
-export async function ended(started: TestService, { id }: { readonly id: string }): Promise<HistoryJob> {
+export async function ended(
+  started: Pick<TestService, 'service'>,
+  { id }: { readonly id: string },
+): Promise<HistoryJob> {
   return vi.waitFor(
     async () => {
       const job = await ask(started, 'history.progress', { id });
@@ -17,7 +20,7 @@ export async function ended(started: TestService, { id }: { readonly id: string 
 
 /** What a verification of the whole history says. */
 export async function verified(
-  started: TestService,
+  started: Pick<TestService, 'service'>,
   input: RequestInput<'history.verify'> = {},
 ): Promise<Verification> {
   const { verification, problem, state } = await ended(started, await ask(started, 'history.verify', input));

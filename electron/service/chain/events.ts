@@ -12,6 +12,7 @@ import type { PassData } from '../../../core/contract/pass.ts';
 import type { CaseData, CloseData, DecisionData, RecallView } from '../../../core/contract/recall.ts';
 import type { Role } from '../../../core/contract/roles.ts';
 import type { SettingCard, SettingData } from '../../../core/contract/setting.ts';
+import type { SignatureData } from '../../../core/contract/signature.ts';
 import type { ConfirmData, PassPlanData, SiteRowData } from '../../../core/contract/site.ts';
 import type { CertificateData, ToolClass, ToolData } from '../../../core/contract/tool.ts';
 import type { FindingCode } from '../../../core/findings/codes.ts';
@@ -197,6 +198,14 @@ export interface EventDataByKind {
     readonly roles: readonly Role[];
   };
   'competence saved': { readonly id: string; readonly version: number; readonly data: CompetenceData };
+  /** `hash` is that of the signed record, so that the signature binds to its exact content. */
+  'record signed': SignatureData & {
+    readonly kind: EventKind;
+    /** "name": without sign-in, where a name is a claim. */
+    readonly knownBy: 'secret' | 'name';
+    /** Joints of the signed record, in whose histories the signature shows. */
+    readonly jointIds: readonly string[];
+  };
   'import confirmed': {
     readonly kind: ImportKind;
     readonly fileName: string;

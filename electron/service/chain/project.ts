@@ -12,6 +12,7 @@ import { projectClassRules, projectDecided, projectSteps } from '../projections/
 import { projectPasses } from '../projections/pass.ts';
 import { projectPeople, projectSite, projectUnits } from '../projections/plant.ts';
 import { projectSettings } from '../projections/setting.ts';
+import { projectSignatures } from '../projections/signature.ts';
 import {
   projectConfirmations,
   projectPlanApprovals,
@@ -59,6 +60,7 @@ const PROJECTORS: { readonly [K in EventKind]: Projector<K> } = {
   'secret changed': projectAccess,
   'person roles saved': projectRoles,
   'competence saved': projectCompetences,
+  'record signed': projectSignatures,
   // The file's records come as events of their own.
   'import confirmed': async () => undefined,
 };

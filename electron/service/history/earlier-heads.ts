@@ -16,7 +16,7 @@ export type EarlierClaim =
     };
 
 /**
- * Every earlier head there is: the typed one, those of backups and exports in the data folder, those noted in the log.
+ * Every earlier head there is: the typed one, those of backups and exports in the data folder.
  * Whoever can rewrite the log can also clear the folder; a head on paper is out of their reach.
  */
 export function earlierClaims(

@@ -12,14 +12,19 @@ export function makePlan(database: Database.Database): Plan {
     origins,
     events: origins.reduce((sum, { events }) => sum + events, 0),
     links: eventLinks(database),
-    attachments:
-      database
-        .prepare<[], number>(`select count(*) from event where kind = 'attachment added'`)
-        .pluck()
-        .get() ?? 0,
+    attachments: countOf(database, `event where kind = 'attachment added'`),
+    signatures: countOf(database, `event where kind = 'record signed'`),
+    refusals: hasRefusals(database) ? countOf(database, 'refusal') : 0,
     schemaKnown: database.pragma('user_version', { simple: true }) === SCHEMA_NUMBER,
   };
 }
+
+const countOf = (database: Database.Database, rows: string): number =>
+  database.prepare<[], number>(`select count(*) from ${rows}`).pluck().get() ?? 0;
+
+/** A file that lost the table is told of by the look at its schema. */
+export const hasRefusals = (database: Database.Database): boolean =>
+  countOf(database, `sqlite_schema where type = 'table' and name = 'refusal'`) === 1;
 
 /** Last record of each origin. The counting reads an index alone; one statement with the hash would read every row. */
 export function originEnds(database: Database.Database): OriginEnd[] {

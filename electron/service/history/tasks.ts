@@ -35,6 +35,8 @@ export interface Plan {
   readonly events: number;
   readonly links: readonly EventLink[];
   readonly attachments: number;
+  readonly signatures: number;
+  readonly refusals: number;
   /** False on a register that a newer program wrote. */
   readonly schemaKnown: boolean;
 }
@@ -61,6 +63,8 @@ export interface TaskResults {
   schema: Found;
   file: Found;
   attachments: Found;
+  signatures: Found;
+  refusals: Found;
   tables: Found;
   heads: readonly HeadComparison[];
   export: HistoryExport;
@@ -73,6 +77,8 @@ export type Task =
   | { readonly kind: 'schema' }
   | { readonly kind: 'file' }
   | { readonly kind: 'attachments' }
+  | { readonly kind: 'signatures' }
+  | { readonly kind: 'refusals' }
   | { readonly kind: 'tables' }
   | { readonly kind: 'heads'; readonly typed: EarlierHead | null; readonly events: number }
   | ExportTask;

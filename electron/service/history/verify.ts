@@ -43,6 +43,8 @@ function piecesOf(plan: Plan, depth: Verification['depth']): Piece[] {
     }),
   );
   const attachments: Piece = { task: { kind: 'attachments' }, what: 'files', weight: plan.attachments };
+  const signatures: Piece = { task: { kind: 'signatures' }, what: 'signatures', weight: plan.signatures };
+  const refusals: Piece = { task: { kind: 'refusals' }, what: 'refusals kept', weight: plan.refusals };
   const schema: Piece = { task: { kind: 'schema' }, what: 'tables, indexes and triggers', weight: 1 };
   const deep: Piece[] = [
     { task: { kind: 'tables' }, what: 'rows worked out again', weight: plan.events * TABLES_WEIGHT },
@@ -54,6 +56,8 @@ function piecesOf(plan: Plan, depth: Verification['depth']): Piece[] {
     ...(plan.schemaKnown ? [schema] : []),
     ...links.toSorted((a, b) => b.weight - a.weight),
     attachments,
+    signatures,
+    ...(plan.schemaKnown ? [refusals] : []),
     ...ranges,
   ];
 }

@@ -4,6 +4,8 @@ import { openReading } from '../register/open.ts';
 import { checkAttachments } from './check-attachments.ts';
 import { checkLink } from './check-links.ts';
 import { checkRange } from './check-range.ts';
+import { checkRefusals } from './check-refusals.ts';
+import { checkSignatures } from './check-signatures.ts';
 import { findHeads } from './find-heads.ts';
 import { makePlan } from './plan.ts';
 import type { Place, Reply, Task, TaskResults } from './tasks.ts';
@@ -47,6 +49,10 @@ async function carryOut(database: Database.Database, task: Task): Promise<TaskRe
       return (await import('./check-schema.ts')).checkFile(database);
     case 'attachments':
       return checkAttachments(database, place.attachments, onTick);
+    case 'signatures':
+      return checkSignatures(database);
+    case 'refusals':
+      return checkRefusals(database);
     case 'tables':
       // The projections and all they rest on are loaded only where they are worked out.
       return (await import('./check-tables.ts')).checkTables(database, onTick);

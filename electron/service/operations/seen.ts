@@ -15,13 +15,17 @@ export async function newestEvent(db: Db, jointId: string): Promise<string | nul
 }
 
 function recorded(db: Db, jointId: string) {
-  return db
-    .selectFrom('event_joint')
-    .innerJoin('event', 'event.id', 'event_joint.event_id')
-    .select(['event.id', 'event.kind', 'event.happened_at as happenedAt'])
-    .where('event_joint.joint_id', '=', jointId)
-    .orderBy('event.recorded_at', 'desc')
-    .orderBy('event.id', 'desc');
+  return (
+    db
+      .selectFrom('event_joint')
+      .innerJoin('event', 'event.id', 'event_joint.event_id')
+      .select(['event.id', 'event.kind', 'event.happened_at as happenedAt'])
+      .where('event_joint.joint_id', '=', jointId)
+      // A signature says something about work; nothing at the joint has changed.
+      .where('event.kind', '<>', 'record signed')
+      .orderBy('event.recorded_at', 'desc')
+      .orderBy('event.id', 'desc')
+  );
 }
 
 /**

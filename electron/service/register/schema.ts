@@ -7,6 +7,7 @@ import type { DeviationDecision, JointState } from '../../../core/contract/life.
 import type { STOP_REASONS } from '../../../core/contract/pass.ts';
 import type { CaseBasis, CaseDecision, CaseSubject } from '../../../core/contract/recall.ts';
 import type { WorkKind } from '../../../core/contract/setting.ts';
+import type { SignatureMeaning } from '../../../core/contract/signature.ts';
 import type { SiteRowKind } from '../../../core/contract/site.ts';
 import type { CertificateData, ToolClass, ToolData } from '../../../core/contract/tool.ts';
 import type { Containment } from '../../../core/joint/life/states.ts';
@@ -290,6 +291,27 @@ export interface RegisterSchema {
   };
   /** Wrong secrets by name, and of all names together; in no event. */
   wrong_secret: { about: string; count: number; moment: string };
+  signature: {
+    id: string;
+    event_id: string;
+    hash: string;
+    meaning: SignatureMeaning;
+    person_id: string;
+    known_by: 'secret' | 'name';
+    signed_at: string;
+  };
+  /** Requests that were refused: a chain of its own, and no projection of events. */
+  refusal: {
+    id: string;
+    origin_id: string;
+    sequence: number;
+    previous_hash: string;
+    hash: string;
+    body: string;
+    request: string;
+    person_id: string | null;
+    refused_at: string;
+  };
   /** What lists need; input and frozen card stand in the event's body. */
   setting: {
     id: string;
@@ -449,7 +471,8 @@ export type PersonRole =
   | 'witnessed'
   | 'checked which joint it is'
   /** Sign-in, secret, roles or competence of this person. */
-  | 'access';
+  | 'access'
+  | 'signed';
 
 interface WorkColumns {
   id: string;

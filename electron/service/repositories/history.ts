@@ -1,5 +1,6 @@
 import type { Kysely } from 'kysely';
 import type { HistoryRow } from '../../../core/contract/joint.ts';
+import { MEANING_SHORT } from '../../../core/text/signature.ts';
 import type { EventBody, EventDataByKind, EventKind } from '../chain/events.ts';
 import { stepSummary } from '../operations/step-summary.ts';
 import { breakoutSummary, passSummary, tighteningSummary } from '../operations/summary.ts';
@@ -17,6 +18,7 @@ const SHOWN_AS: Partial<Record<EventKind, HistoryRow['kind']>> = {
   'joint stepped': 'step',
   'deviation decided': 'deviation decided',
   'cycles counted': 'cycles counted',
+  'record signed': 'signed',
 };
 
 interface Page {
@@ -74,14 +76,14 @@ export async function historyPage(
   return { rows, total };
 }
 
-type Told = Pick<HistoryRow, 'summary' | 'flags' | 'settingId' | 'caseId'>;
+type Told = Pick<HistoryRow, 'summary' | 'flags' | 'settingId' | 'caseId' | 'signedId'>;
 
 function told(
   eventId: string,
   kind: Exclude<HistoryRow['kind'], 'case decided'>,
   data: EventBody['data'],
 ): Told {
-  const none = { flags: [], settingId: null, caseId: null };
+  const none = { flags: [], settingId: null, caseId: null, signedId: null };
   switch (kind) {
     case 'tightening': {
       const work = data as EventDataByKind['tightening recorded'];
@@ -111,8 +113,12 @@ function told(
       };
     }
     case 'setting issued': {
-      const { number, input } = data as EventDataByKind['setting issued'];
-      return { ...none, summary: `${number} for ${input.kind}`, settingId: eventId };
+      const { number, input, overrides = [] } = data as EventDataByKind['setting issued'];
+      const flags = overrides.map(({ code, findings, reason }) => {
+        const titles = findings.map(({ title }) => title);
+        return `Refusal set aside: ${titles.length === 0 ? code : titles.join('; ')}. Reason: ${reason}`;
+      });
+      return { ...none, summary: `${number} for ${input.kind}`, flags, settingId: eventId };
     }
     case 'file added': {
       const { name, remarks } = data as EventDataByKind['attachment added'];
@@ -130,6 +136,11 @@ function told(
     case 'deviation decided': {
       const { decision, reason } = (data as EventDataByKind['deviation decided']).data;
       return { ...none, summary: `${decision}: ${reason}` };
+    }
+    case 'signed': {
+      const { kind: signed, meaning, knownBy, eventId: signedId } = data as EventDataByKind['record signed'];
+      const claim = knownBy === 'name' ? ', signed without sign-in' : '';
+      return { ...none, summary: `${signed}: ${MEANING_SHORT[meaning]}${claim}`, signedId };
     }
     case 'joint saved': {
       const { version, importId } = data as EventDataByKind['joint saved'];

@@ -3,7 +3,7 @@ import type { HistoryRow } from '../../../core/contract/joint.ts';
 import type { RegisterSchema } from '../register/schema.ts';
 
 type Db = Kysely<RegisterSchema>;
-type Told = Pick<HistoryRow, 'summary' | 'flags' | 'settingId' | 'caseId'>;
+type Told = Pick<HistoryRow, 'summary' | 'flags' | 'settingId' | 'caseId' | 'signedId'>;
 
 /** What decisions of cases said of one joint, by the event of the decision. */
 export async function decisionsOnJoint(
@@ -49,6 +49,7 @@ export async function decisionsOnJoint(
         flags: replaced ? ['a later decision of the case stands instead'] : [],
         settingId: null,
         caseId,
+        signedId: null,
       };
       return [[eventId, told]];
     }),
