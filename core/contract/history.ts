@@ -1,5 +1,4 @@
 import * as z from 'zod';
-import { hashText } from './attachment.ts';
 import { id, instant } from './values.ts';
 
 /**
@@ -35,9 +34,16 @@ export const historyFinding = z.strictObject({
 });
 export type HistoryFinding = z.infer<typeof historyFinding>;
 
-/** A head as it stands on paper: without the number of records it is looked for in the whole history. */
+/**
+ * A head as it stands on paper, spaces and all: without the number of records it is looked for in the whole history.
+ * Its first 16 digits tell it from every other as well as a person will ever need; nobody types 64.
+ */
 export const earlierHead = z.strictObject({
-  head: hashText,
+  head: z
+    .string()
+    .max(200, 'at most 64 digits')
+    .transform((typed) => typed.replace(/\s/g, '').toLowerCase())
+    .pipe(z.string().regex(/^[0-9a-f]{16,64}$/, 'the first 16 digits at least, of 0 to 9 and a to f')),
   events: z.int().min(1).max(1e9).nullable().default(null),
 });
 export type EarlierHead = z.output<typeof earlierHead>;

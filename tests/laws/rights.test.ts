@@ -8,12 +8,14 @@ import { jointStep } from '../../core/contract/life.ts';
 import { REQUEST_KINDS, REQUEST_NAMES, type RequestName } from '../../core/contract/names.ts';
 import { role } from '../../core/contract/roles.ts';
 import { STEPS } from '../../core/joint/life/steps.ts';
+import { signatureMeaning } from '../../core/contract/signature.ts';
 import { RIGHTS_MATRIX, ROLE_NAMES } from './rights-matrix.ts';
 
 const CHOICES: Readonly<Record<string, readonly string[]>> = {
   'tool.move': custodyStep.options,
   'import.confirm': importKind.options,
   'joint.step': jointStep.options,
+  'event.sign': signatureMeaning.options,
 };
 
 test('the roles are those of the contract', () => {
