@@ -5,7 +5,7 @@ import type { HistoryExport } from '../../../core/contract/history.ts';
 import { readAttachment } from '../register/attachment-files.ts';
 import { syncFolderOf } from '../register/files.ts';
 import { filesOfRecords } from './check-attachments.ts';
-import { headOf, originEnds } from './plan.ts';
+import { hasRefusals, headOf, originEnds } from './plan.ts';
 import type { ExportTask, Place } from './tasks.ts';
 
 /** Version of the form; docs/history-export.md describes it, and the verifier outside the program reads it. */
@@ -54,8 +54,9 @@ export function writeExport(
     });
     writeEvents(database, out, onTick);
     const attachments = writeAttachments(database, place, out);
+    const refusals = writeRefusals(database, out);
     const heads = origins.map(({ id, sequence, hash }) => ({ originId: id, sequence, hash }));
-    out.line({ type: 'end', events, attachments, head, heads });
+    out.line({ type: 'end', events, attachments, refusals, head, heads });
     const bytes = out.close();
     renameSync(unfinished, file);
     syncFolderOf(file);
@@ -76,6 +77,21 @@ function writeEvents(database: Database.Database, out: LineWriter, onTick: (reco
     count += 1;
     if (count % TICK === 0) onTick(TICK);
   }
+}
+
+function writeRefusals(database: Database.Database, out: LineWriter): number {
+  if (!hasRefusals(database)) return 0;
+  const rows = database
+    .prepare<[], StoredEvent>(
+      'select previous_hash as previousHash, hash, body from refusal order by origin_id, sequence',
+    )
+    .iterate();
+  let count = 0;
+  for (const { previousHash, hash, body } of rows) {
+    out.line({ type: 'refusal', previousHash, hash, body });
+    count += 1;
+  }
+  return count;
 }
 
 function writeAttachments(database: Database.Database, { attachments }: Place, out: LineWriter): number {
