@@ -143,6 +143,8 @@ export const exportPart = z.strictObject({
   bytes: z.int(),
 });
 
+export type ExportPart = z.infer<typeof exportPart>;
+
 /** Name of a file the service wrote itself; nothing else is read by it. */
 export const exportName = z
   .string()

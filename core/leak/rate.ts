@@ -73,8 +73,8 @@ export function afterShown(
  * differ.
  * @param group rate of the joint's group
  * @param own leaks and years of the joint
- * @param years time ahead, years, dimension time, at least 0
- * @param factor dimensionless, above 0, by which what is known of the joint now multiplies its rate
+ * @param years time ahead, in the unit of the group's years, at least 0
+ * @param factor of unit 1, above 0, by which what is known of the joint now multiplies its rate
  * @returns probability, 0 to 1
  * @example leakProbability({ mean: 0.1, spread: null }, { leaks: 0, years: 5 }, 1, 1) // 0.0952
  * @source Poisson model with a gamma rate: Gelman and others, Bayesian Data Analysis, 3rd ed., section 2.6 (from memory)

@@ -47,7 +47,7 @@ export interface VerifyFirst {
  *
  * Equation: V = P·e·C − c.
  * @param probability of a leak within the time, 0 to 1
- * @param weight C, dimensionless, of a leak on the site's scale, at least 0
+ * @param weight C of a leak, in the unit of the site's scale, at least 0
  * @param terms e, the share of leaks a check prevents, and c, the cost of a check
  * @returns worth on the site's scale; below 0 the check costs more than it saves
  * @example worthOfCheck(0.1, 10, { effect: 0.5, cost: 0.2 }) // 0.3

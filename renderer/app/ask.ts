@@ -49,6 +49,8 @@ interface AskOptions {
   readonly keep?: boolean;
   /** Nothing is remembered from an earlier visit: the page begins with what the register holds now. */
   readonly fresh?: boolean;
+  /** Ask again after so many milliseconds, for work that goes on in the background; null once it has ended. */
+  readonly again?: (answer: unknown) => number | null;
 }
 
 export function useAsk<N extends ReadName>(
@@ -62,6 +64,7 @@ export function useAsk<N extends ReadName>(
     enabled: options.enabled ?? true,
     ...(options.keep ? { placeholderData: keepPreviousData as never } : {}),
     ...(options.fresh ? { gcTime: 0 } : {}),
+    ...(options.again ? { refetchInterval: ({ state }) => options.again?.(state.data) ?? false } : {}),
   });
 }
 

@@ -20,7 +20,11 @@ const DOORS = [
     holds: /^\/($|joints|tags|leaks|deviations|settings|events|units|import\/joints)/,
   },
   { words: 'At the joint', to: '/at', holds: /^\/at/ },
-  { words: 'Evidence', to: '/evidence', holds: /^\/(evidence|people|site-tables|plans|class-rules)/ },
+  {
+    words: 'Evidence',
+    to: '/evidence',
+    holds: /^\/(evidence|verify|audit|records|people|site-tables|plans|class-rules)/,
+  },
 ];
 
 export function Frame() {

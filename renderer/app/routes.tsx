@@ -19,6 +19,9 @@ import { RecordTightening } from '../screens/events/record-tightening.tsx';
 import { EvidencePage } from '../screens/evidence/evidence-page.tsx';
 import { IsThis } from '../screens/identity/is-this.tsx';
 import { TagSheet } from '../screens/identity/tag-sheet.tsx';
+import { AuditPage } from '../screens/history/audit-page.tsx';
+import { RecordPage } from '../screens/history/record-page.tsx';
+import { VerifyPage } from '../screens/history/verify-page.tsx';
 import { ImportPage } from '../screens/imports/import-page.tsx';
 import { CompareSheet } from '../screens/joints/compare-sheet.tsx';
 import { EditJoint, NewJoint } from '../screens/joints/joint-edit.tsx';
@@ -217,6 +220,13 @@ export function Pages() {
       </Route>
       <Route path="/import/:kind">{(params) => <ImportPage key={params.kind} kind={params.kind} />}</Route>
       <Route path="/evidence" component={EvidencePage} />
+      <Route path="/verify" component={VerifyPage} />
+      <Route path="/audit" component={AuditPage} />
+      <Route path="/records/:id">
+        {about((id) => (
+          <RecordPage id={id} />
+        ))}
+      </Route>
       <Route path="/site-tables" component={SiteTablesPage} />
       <Route path="/site-tables/new/:path">{({ path }) => <NewSiteRow key={path} path={path} />}</Route>
       <Route path="/site-tables/:id/edit">

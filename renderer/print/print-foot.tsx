@@ -1,4 +1,5 @@
 import { useRegister } from '../app/register.ts';
+import { inFours } from '../app/text/head.ts';
 import { counted } from '../app/text/number.ts';
 import { day } from '../app/text/time.ts';
 
@@ -20,7 +21,7 @@ export function PrintFoot() {
       <span>Printed on {day(today)} from Studbook.</span>
       {head && (
         <span>
-          Register head over {counted(events, 'record')} {head}
+          Register head over {counted(events, 'record')} {inFours(head)}
         </span>
       )}
     </p>

@@ -9,6 +9,7 @@ import { Desk, Title } from '../../components/desk.tsx';
 import { SeverityMark } from '../../components/marks.tsx';
 import { Measure } from '../../components/number.tsx';
 import { StandingMark } from '../cases/standing-mark.tsx';
+import { Signatures } from '../history/signatures.tsx';
 import { JointIndex } from '../joints/joint-index.tsx';
 import { RecordSection } from '../record/record-section.tsx';
 import { EventPasses } from './event-passes.tsx';
@@ -122,6 +123,7 @@ function EventBody({ event }: { readonly event: EventDetail }) {
         </section>
       )}
       <RecordSection jointId={event.jointId} eventId={event.id} />
+      <Signatures eventId={event.id} />
       {event.remarks && (
         <section>
           <h2>Remarks</h2>
@@ -216,6 +218,9 @@ function EventMargin({ event }: { readonly event: EventDetail }) {
         <p className="faint seal">
           <span>Record {event.hash}</span>
           <span>After {event.previousHash}</span>
+        </p>
+        <p className="small no-print">
+          <Link href={`/records/${event.id}`}>The record as it was hashed</Link>
         </p>
       </section>
     </>

@@ -2,6 +2,8 @@ import { Link, useLocation } from 'wouter';
 
 const PAGES = [
   { to: '/evidence', words: 'Issued settings', detail: 'and the register’s head' },
+  { to: '/verify', words: 'Verify the history', detail: 'chain, earlier heads, export' },
+  { to: '/audit', words: 'Audit trail', detail: 'overrides, refusals, sign-ins, edits' },
   { to: '/site-tables', words: 'Site tables', detail: 'rows of the site’s own' },
   { to: '/plans', words: 'Pass plans', detail: 'shipped, and the site’s own' },
   { to: '/class-rules', words: 'Classes of joints', detail: 'what follows from each' },

@@ -75,6 +75,9 @@ function HistoryLink({ row }: { readonly row: HistoryRow }) {
   if (row.kind === 'setting issued' && row.settingId !== null) {
     return <Link href={`/settings/${row.settingId}`}>{row.kind}</Link>;
   }
+  if (row.kind === 'signed' && row.signedId !== null) {
+    return <Link href={`/records/${row.signedId}`}>{row.kind}</Link>;
+  }
   if (row.kind === 'case decided' && row.caseId !== null) {
     return <Link href={`/cases/${row.caseId}`}>{row.kind}</Link>;
   }

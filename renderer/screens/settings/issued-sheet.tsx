@@ -4,6 +4,7 @@ import type { IssuedSetting } from '../../../core/contract/setting.ts';
 import { useAsk } from '../../app/ask.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Desk } from '../../components/desk.tsx';
+import { Signatures } from '../history/signatures.tsx';
 import { JointIndex } from '../joints/joint-index.tsx';
 import { CardMargin } from './card-margin.tsx';
 import { CardBody, CardHead, START } from './card-page.tsx';
@@ -25,6 +26,7 @@ export function IssuedSheet({ id }: { readonly id: string }) {
         issued.data && (
           <CardMargin card={issued.data.card} working={working} stale={false} issued>
             <RecomputeSection id={id} />
+            <Signatures eventId={id} />
           </CardMargin>
         )
       }
