@@ -7,8 +7,8 @@ import { importKind } from '../../core/contract/import.ts';
 import { jointStep } from '../../core/contract/life.ts';
 import { REQUEST_KINDS, REQUEST_NAMES, type RequestName } from '../../core/contract/names.ts';
 import { role } from '../../core/contract/roles.ts';
-import { STEPS } from '../../core/joint/life/steps.ts';
 import { signatureMeaning } from '../../core/contract/signature.ts';
+import { STEPS } from '../../core/joint/life/steps.ts';
 import { RIGHTS_MATRIX, ROLE_NAMES } from './rights-matrix.ts';
 
 const CHOICES: Readonly<Record<string, readonly string[]>> = {
