@@ -69,7 +69,7 @@ export const SOUND_ROWS: readonly (readonly [string, Row])[] = [
   ['event', event(17, 'joint stepped')],
   ['event', event(18, 'deviation decided')],
   ['event', event(19, 'cycles counted')],
-  ['event', event(20, 'record signed')],
+  ['event', event(100, 'record signed')],
   [
     'request_receipt',
     { key: uuid(10), request: 'unit.save', input_hash: hash(1), answer: '{}', recorded_at: NOW },
@@ -525,7 +525,7 @@ export const SOUND_ROWS: readonly (readonly [string, Row])[] = [
   [
     'signature',
     {
-      id: uuid(20),
+      id: uuid(100),
       event_id: uuid(5),
       hash: hash(5),
       meaning: 'did',
