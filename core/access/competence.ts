@@ -1,5 +1,6 @@
 import { Temporal } from 'temporal-polyfill';
-import type { CompetenceData, CompetenceState } from '../contract/access.ts';
+import type { CompetenceData } from '../contract/access.ts';
+import type { CompetenceState } from '../contract/roles.ts';
 import type { Method } from '../contract/setting.ts';
 
 export interface CompetenceStanding {

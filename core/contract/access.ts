@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { FINDING_CODES } from '../findings/codes.ts';
 import { role } from './roles.ts';
 import { method } from './setting.ts';
 import { date, id, optionalText, text } from './values.ts';
@@ -98,9 +99,9 @@ export const competenceData = z
 export type CompetenceInput = z.input<typeof competenceData>;
 export type CompetenceData = z.output<typeof competenceData>;
 
-/** How a person's competence stands on a day. "Not known" is never "qualified". */
-export const competenceState = z.enum(['qualified', 'not qualified', 'expired', 'not known']);
-export type CompetenceState = z.infer<typeof competenceState>;
+/** A refusal that somebody entitled to it has set aside, with the reason. */
+export const override = z.strictObject({ code: z.enum(FINDING_CODES), reason: text(500) });
+export type Override = z.output<typeof override>;
 
 export const competenceRow = z.strictObject({
   id,

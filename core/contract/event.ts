@@ -100,6 +100,8 @@ export const eventDetail = z.strictObject({
   finalPassNoTurn: z.boolean().nullable(),
   batches: z.array(batchUsed).default([]),
   flags: z.array(z.string()),
+  /** What is not known beside it, and stands for no flag. */
+  notes: z.array(z.string()).default([]),
   /** Out-of-tolerance cases that reach it, with what each says of it. */
   cases: z
     .array(

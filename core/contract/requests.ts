@@ -5,6 +5,7 @@ import {
   competenceRow,
   firstAdministrator,
   newSecret,
+  override,
   personRoles,
   secretChange,
   signedIn,
@@ -194,7 +195,14 @@ export const requests = {
   'setting.compute': { input: settingInput, output: settingCard },
   /** Every part of a hydraulic set on the register against this joint, for the choice of tools. */
   'setting.suits': { input: settingInput, output: z.array(suitRow) },
-  'setting.issue': { input: write({ data: settingInput, personId: id }), output: written },
+  'setting.issue': {
+    input: write({
+      data: settingInput,
+      personId: id,
+      overrides: z.array(override).max(20, 'at most 20').default([]),
+    }),
+    output: written,
+  },
   'setting.get': { input: byId, output: issuedSetting },
   'setting.list': {
     input: z.strictObject({ jointId: id.nullable(), ...page }),

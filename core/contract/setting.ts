@@ -19,6 +19,7 @@ import {
   toolOrderView,
 } from './card-views.ts';
 import { originMark } from './joint.ts';
+import { competenceState } from './roles.ts';
 import { planOrder, planTools, tableCells } from './site.ts';
 import { toolClass, toolData } from './tool.ts';
 import { date, entered, id, optionalText, text } from './values.ts';
@@ -366,6 +367,16 @@ export const issuedSetting = z.strictObject({
   issuedBy: z.string(),
   input: settingInput,
   card: settingCard,
+  /** Refusals that were set aside, as they stood, with the reason. */
+  overrides: z.array(
+    z.strictObject({
+      code: z.string(),
+      findings: z.array(z.strictObject({ subject: z.string(), title: z.string(), detail: z.string() })),
+      reason: z.string(),
+    }),
+  ),
+  /** How the issuer's competence stood; null without sign-in. */
+  issuerCompetence: z.strictObject({ state: competenceState, reason: z.string() }).nullable(),
   /** Hash of the event that froze it. */
   hash: z.string(),
 });
@@ -383,5 +394,7 @@ export const settingSummary = z.strictObject({
   issuedBy: z.string(),
   dial: dial.nullable(),
   recorded: z.boolean(),
+  /** Refusals that were set aside. */
+  overrides: z.int(),
 });
 export type SettingSummary = z.infer<typeof settingSummary>;

@@ -8,6 +8,8 @@ export interface RecordFacts {
   /** Studs done; null when the kind of record doesn't count them. */
   readonly boltsDone: number | null;
   readonly boltCount: number | null;
+  /** Refusals that were set aside when the setting was issued. */
+  readonly setAside?: { readonly setting: string; readonly codes: readonly string[] } | null;
 }
 
 /**
@@ -19,7 +21,8 @@ export interface RecordFacts {
  * issued setting', 'unfinished: 10 of 12 studs']
  * @source rule of this program
  */
-export function recordFlags({ assessed, settingIssued, boltsDone, boltCount }: RecordFacts): string[] {
+export function recordFlags(facts: RecordFacts): string[] {
+  const { assessed, settingIssued, boltsDone, boltCount, setAside = null } = facts;
   const flags: string[] = [];
   if (!settingIssued) flags.push('recorded without an issued setting');
   if (boltsDone !== null && boltCount === null) flags.push('stud count of the joint not known');
@@ -30,7 +33,9 @@ export function recordFlags({ assessed, settingIssued, boltsDone, boltCount }: R
     flags.push(`more studs recorded than the joint has: ${boltsDone} of ${boltCount}`);
   }
   for (const finding of assessed?.findings ?? []) {
-    if (finding.severity === 'refusal') flags.push(`refusal: ${finding.words().title}`);
+    if (finding.severity !== 'refusal') continue;
+    const aside = setAside?.codes.includes(finding.code) ? `; set aside in setting ${setAside.setting}` : '';
+    flags.push(`refusal: ${finding.words().title}${aside}`);
   }
   return flags;
 }

@@ -61,6 +61,8 @@ interface RecordedWork<T> {
   readonly overloads?: readonly Overload[];
   /** Tools of its passes beside its own; absent in bodies recorded before passes were kept. */
   readonly passTools?: readonly PassTool[];
+  /** Of each person who did it; absent in bodies recorded before it was kept. */
+  readonly competences?: readonly PersonCompetence[];
 }
 
 /** What a tightening means for the state of its joint, as it was known when it was recorded. */
@@ -86,6 +88,12 @@ export interface StatusChange {
   readonly toolId: string;
   readonly from: ToolStatus;
   readonly to: ToolStatus;
+}
+
+/** How a person's competence stood on the day of the work, under the name they had then. */
+export interface PersonCompetence extends CompetenceStanding {
+  readonly personId: string;
+  readonly name: string;
 }
 
 /** What a secret was asked for. */

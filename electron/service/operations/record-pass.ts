@@ -14,6 +14,7 @@ import {
   type RecordedPass,
 } from '../repositories/pass.ts';
 import { toUtc } from '../time.ts';
+import { competencesOf } from './competence.ts';
 import { checkDistinct } from './distinct.ts';
 import { overloadsOf } from './overload.ts';
 import { dialFlag, type Facts, flagsOf, gatherFacts, kept } from './record.ts';
@@ -38,6 +39,7 @@ export async function recordPass(context: WriteContext, data: PassData): Promise
     dialled: [data.dialled, ...data.readings.map((reading) => reading.dialled)],
     torques: [data.torque, ...data.readings.map((reading) => reading.torque)],
   });
+  const people = await competencesOf(context, data.personIds, data.method, facts.date);
   const id = context.newId();
   const lastBolt = data.boltsDone.at(-1) ?? null;
   const told = lifeOfPass(id, data.endedAt, { data, lastBolt });
@@ -57,9 +59,11 @@ export async function recordPass(context: WriteContext, data: PassData): Promise
           ...boltFlags(facts, data),
           ...(issued === null ? [] : orderFlags(plannedPasses(issued), before, data)),
           ...(await orderFlagsOf(context, data.jointId, told)),
+          ...people.flags,
           ...overloads.map(({ flag }) => flag),
         ],
         overloads: overloads.map(kept),
+        competences: people.competences,
       },
     },
   ]);

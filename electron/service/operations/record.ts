@@ -21,6 +21,7 @@ import { orderFlagsOf, tighteningLife } from '../life/work.ts';
 import type { RegisterSchema } from '../register/schema.ts';
 import { dateAtSite, toUtc } from '../time.ts';
 import { gatherCardInput } from './card-input.ts';
+import { competencesOf } from './competence.ts';
 import { checkDistinct } from './distinct.ts';
 import { type Overloaded, overloadsOf } from './overload.ts';
 import { passesOfTightening } from './passes-of-tightening.ts';
@@ -33,6 +34,7 @@ export async function recordTightening(context: WriteContext, data: TighteningDa
   const passes = await passesOfTightening(context, data);
   const overloads = overloadsOf(facts.cardInput, { dialled: [data.dialled], torques: [data.torque] });
   const life = await tighteningLife(context, data, facts);
+  const people = await competencesOf(context, data.personIds, data.method, facts.date);
   const id = context.newId();
   const told = lifeOfTightening(id, data.happenedAt, { data, life });
   await append(context, [
@@ -48,12 +50,14 @@ export async function recordTightening(context: WriteContext, data: TighteningDa
           ...dialFlag(facts.setting, data.dialled),
           ...passes.flags,
           ...(told === null ? [] : await orderFlagsOf(context, data.jointId, told)),
+          ...people.flags,
           ...overloads.map(({ flag }) => flag),
         ],
         overloads: overloads.map(kept),
         passTools: passes.tools,
         torque: knownTorque(data, facts.cardInput),
         life,
+        competences: people.competences,
       },
     },
   ]);
@@ -81,6 +85,7 @@ export async function recordBreakout(context: WriteContext, data: BreakoutData):
     dialled: data.readings.map(({ dialled }) => dialled),
     torques: data.readings.map(({ torque }) => torque),
   });
+  const people = await competencesOf(context, data.personIds, data.method, facts.date);
   const id = context.newId();
   await append(context, [
     {
@@ -94,10 +99,12 @@ export async function recordBreakout(context: WriteContext, data: BreakoutData):
           ...flagsOf(facts, null),
           ...unknownStuds(data.readings, facts.boltCount),
           ...(await orderFlagsOf(context, data.jointId, lifeOfBreakout(id, data.happenedAt, data))),
+          ...people.flags,
           ...overloads.map(({ flag }) => flag),
         ],
         overloads: overloads.map(kept),
         torques: data.readings.map((reading) => knownTorque(reading, facts.cardInput)),
+        competences: people.competences,
       },
     },
   ]);
@@ -229,7 +236,14 @@ async function followedSetting(
 /** What stands against a record that is kept all the same. */
 export function flagsOf(facts: Facts, boltsDone: number | null): string[] {
   const { assessed, setting, boltCount } = facts;
-  const flags = recordFlags({ assessed, settingIssued: setting !== null, boltsDone, boltCount });
+  const { overrides = [] } = setting ?? {};
+  const flags = recordFlags({
+    assessed,
+    settingIssued: setting !== null,
+    boltsDone,
+    boltCount,
+    setAside: setting && { setting: setting.number, codes: overrides.map(({ code }) => code) },
+  });
   if (assessed === null) flags.push('tools not recorded');
   if (setting === null) return flags;
   const { number, input } = setting;

@@ -5,6 +5,7 @@ import type { Entered } from '../../../core/units/entered.ts';
 import type { EventBody, EventDataByKind } from '../chain/events.ts';
 import type { ReadContext } from '../context.ts';
 import { notFound } from '../failure.ts';
+import { competenceNotes } from '../operations/competence.ts';
 import { saved } from '../operations/edit.ts';
 import * as work from '../operations/record.ts';
 import { checkNotLater } from '../operations/who-and-when.ts';
@@ -101,6 +102,7 @@ type Work = Pick<
   | 'boltsTightened'
   | 'finalPassNoTurn'
   | 'flags'
+  | 'notes'
   | 'remarks'
 >;
 
@@ -125,6 +127,7 @@ function workOf(body: EventBody): Work {
       boltsTightened: data.boltsTightened,
       finalPassNoTurn: data.finalPassNoTurn,
       flags: [...flags],
+      notes: competenceNotes(body.data as EventDataByKind['tightening recorded']),
       remarks: data.remarks,
     };
   }
@@ -145,6 +148,7 @@ function workOf(body: EventBody): Work {
     boltsTightened: null,
     finalPassNoTurn: null,
     flags: [...flags],
+    notes: competenceNotes(body.data as EventDataByKind['breakout recorded']),
     remarks: data.remarks,
   };
 }

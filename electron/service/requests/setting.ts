@@ -1,4 +1,5 @@
 import { sql } from 'kysely';
+import type { Override } from '../../../core/contract/access.ts';
 import type { Dial, SettingData } from '../../../core/contract/setting.ts';
 import { findPlan } from '../../../core/sequence/plans.ts';
 import { settingCard } from '../../../core/setting/card.ts';
@@ -9,9 +10,12 @@ import { UNITS, type Unit } from '../../../core/units/units.ts';
 import { append } from '../chain/append.ts';
 import type { EventBody, EventDataByKind } from '../chain/events.ts';
 import type { ReadContext, WriteContext } from '../context.ts';
-import { invalidField, notFound, RequestFailure } from '../failure.ts';
+import { invalidField, notFound } from '../failure.ts';
 import { gatherCandidates, gatherCardInput } from '../operations/card-input.ts';
+import { competenceOf } from '../operations/competence.ts';
 import { saved } from '../operations/edit.ts';
+import { refusalsSetAside } from '../operations/overrides.ts';
+import { checkPerson } from '../operations/who-and-when.ts';
 import { findSitePlan } from '../repositories/site-tables.ts';
 import type { Read, Write } from './handler.ts';
 
@@ -33,30 +37,29 @@ export const suitTools: Read<'setting.suits'> = async (context, input) => {
   return suitsOf(given, candidates);
 };
 
-export const issueSetting: Write<'setting.issue'> = async (context, { data, personId }) => {
+export const issueSetting: Write<'setting.issue'> = async (context, { data, personId, overrides }) => {
   await checkPlan(context, data, 'data.');
-  const id = await issue(context, data, personId);
+  const id = await issue(context, data, personId, overrides);
   return saved(id, null);
 };
 
 /**
  * Computes the card again from the register as it stands and freezes it with what it was computed from. A standing
- * refusal blocks it.
+ * refusal blocks it, unless somebody entitled to it sets it aside with a reason.
  */
-export async function issue(context: WriteContext, input: SettingData, personId: string): Promise<string> {
-  const { db, newId } = context;
-  const person = await db.selectFrom('person').select('id').where('id', '=', personId).executeTakeFirst();
-  if (!person) throw notFound('person', 'personId', personId);
+export async function issue(
+  context: WriteContext,
+  input: SettingData,
+  personId: string,
+  overrides: readonly Override[] = [],
+): Promise<string> {
+  const { db, newId, actor } = context;
+  await checkPerson(context, 'personId', personId);
   const cardInput = await gatherCardInput(db, input, null, 'data.');
   const card = settingCard(cardInput);
-  if (!card.issuable) {
-    const refusals = card.findings.filter(({ severity }) => severity === 'refusal');
-    throw new RequestFailure(
-      'refused',
-      `The setting can not be issued: ${refusals.map(({ title }) => title).join('; ')}`,
-      refusals.map(({ code, detail, remedy }) => ({ field: code, value: detail, allowed: remedy })),
-    );
-  }
+  const aside = refusalsSetAside(context, card, overrides);
+  const issuerCompetence =
+    actor === null ? null : await competenceOf(db, personId, input.method, input.startsOn);
   const id = newId();
   const number = await nextNumber(context);
   await append(context, [
@@ -69,6 +72,8 @@ export async function issue(context: WriteContext, input: SettingData, personId:
         input,
         cardInput: { ...cardInput, onRegister: { cassettes: [], reducers: [] } },
         card: freeze(card),
+        overrides: aside,
+        issuerCompetence,
       },
     },
   ]);
@@ -100,8 +105,16 @@ export const getSetting: Read<'setting.get'> = async ({ db }, { id }) => {
     .executeTakeFirst();
   if (!row) throw notFound('setting', 'id', id);
   const { body, ...setting } = row;
-  const { input, card } = (JSON.parse(body) as EventBody).data as EventDataByKind['setting issued'];
-  return { id, ...setting, input, card };
+  const { input, card, overrides, issuerCompetence } = (JSON.parse(body) as EventBody)
+    .data as EventDataByKind['setting issued'];
+  return {
+    id,
+    ...setting,
+    input,
+    card,
+    overrides: (overrides ?? []).map((aside) => ({ ...aside, findings: [...aside.findings] })),
+    issuerCompetence: issuerCompetence ?? null,
+  };
 };
 
 export const recomputeSetting: Read<'setting.recompute'> = async ({ db }, { id }) => {
@@ -145,6 +158,10 @@ export const listSettings: Read<'setting.list'> = async ({ db }, { jointId, page
       ])
         .$castTo<number>()
         .as('recorded'),
+      selectFrom('setting_override')
+        .select(({ fn }) => fn.countAll<number>().as('count'))
+        .whereRef('setting_id', '=', 'setting.id')
+        .as('overrides'),
     ])
     .orderBy('setting.issued_at', 'desc')
     .orderBy('setting.number', 'desc')
@@ -152,8 +169,9 @@ export const listSettings: Read<'setting.list'> = async ({ db }, { jointId, page
     .offset((page - 1) * pageSize)
     .execute();
   return {
-    rows: rows.map(({ dial_value, dial_unit, dial_pa, recorded, ...row }) => ({
+    rows: rows.map(({ dial_value, dial_unit, dial_pa, recorded, overrides, ...row }) => ({
       ...row,
+      overrides: overrides ?? 0,
       dial: dialOf(dial_value, dial_unit, dial_pa),
       recorded: recorded === 1,
     })),
