@@ -32,6 +32,8 @@ export const RIGHTS: Readonly<Record<RequestName, Right>> = {
   'register.state': 'anybody',
   'register.create': 'anybody',
   'access.state': 'anybody',
+  'access.present': EVERYONE,
+  'access.stay': 'signed in',
   'access.begin': 'anybody',
   'access.signIn': 'anybody',
   'access.signOut': 'anybody',

@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { FINDING_CODES } from '../findings/codes.ts';
 import { role } from './roles.ts';
 import { method } from './setting.ts';
-import { date, id, optionalText, text } from './values.ts';
+import { date, id, instant, optionalText, text } from './values.ts';
 
 export const personRoles = z
   .array(role)
@@ -65,6 +65,15 @@ export const accessState = z.strictObject({
   idleMinutes: z.int(),
 });
 export type AccessState = z.infer<typeof accessState>;
+
+/** Somebody signed in now; of several windows the one they asked at last. */
+export const presentRow = z.strictObject({
+  personId: id,
+  since: instant,
+  lastAsked: instant,
+  windows: z.int().min(1),
+});
+export type PresentRow = z.infer<typeof presentRow>;
 
 /** What a person has shown they can do, by which paper. */
 export const competenceData = z

@@ -6,6 +6,8 @@ export const REQUEST_KINDS = {
   'register.state': 'read',
   'register.create': 'write',
   'access.state': 'read',
+  'access.present': 'read',
+  'access.stay': 'read',
   'access.begin': 'write',
   'access.signIn': 'write',
   'access.signOut': 'write',

@@ -7,6 +7,7 @@ import {
   newSecret,
   override,
   personRoles,
+  presentRow,
   secretChange,
   signedIn,
   signInInput,
@@ -112,6 +113,10 @@ export const requests = {
   'register.state': { input: nothing, output: registerState },
   'register.create': { input: write({ data: registerCreate }), output: registerState },
   'access.state': { input: nothing, output: accessState },
+  /** Who is signed in now, at whichever window of this register. */
+  'access.present': { input: nothing, output: listOf(presentRow) },
+  /** Somebody types at the window: they are there, though nothing is asked. */
+  'access.stay': { input: nothing, output: nothing },
   /** Names the first administrator; from then on the register asks who is there, and that is never undone. */
   'access.begin': { input: firstAdministrator, output: signedIn },
   'access.signIn': { input: signInInput, output: signedIn },

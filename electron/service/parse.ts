@@ -10,9 +10,13 @@ const SHOWN_DEPTH = 2;
 /** Reads an input by its schema or fails naming every field, what stood there and what is allowed. */
 export function parseInput<T extends z.ZodType>(schema: T, input: unknown): z.output<T> {
   const parsed = schema.safeParse(input);
-  const faults = parsed.success
+  const found = parsed.success
     ? unreadableText(input, [])
     : parsed.error.issues.flatMap((issue) => faultsOf(issue, input));
+  const secrets = secretsIn(input);
+  const faults = found.map((fault) =>
+    secrets.some((secret) => fault.value.includes(secret)) ? { ...fault, value: '' } : fault,
+  );
   if (parsed.success && faults.length === 0) return parsed.data;
   const [first] = faults;
   const rest = faults.length > 1 ? ` (and ${faults.length - 1} more)` : '';
@@ -82,6 +86,15 @@ function holdsSecret(value: unknown, depth = SHOWN_DEPTH + 1): boolean {
   return Object.entries(value).some(
     ([key, inner]) => SECRET_FIELDS.includes(key) || holdsSecret(inner, depth - 1),
   );
+}
+
+/** A secret typed a second time into another field is no more to be shown there. */
+function secretsIn(input: unknown, depth = SHOWN_DEPTH + 1): string[] {
+  if (typeof input !== 'object' || input === null || depth === 0) return [];
+  return Object.entries(input).flatMap(([key, inner]) => {
+    if (!SECRET_FIELDS.includes(key)) return secretsIn(inner, depth - 1);
+    return typeof inner === 'string' && inner !== '' ? [inner.slice(0, SHOWN)] : [];
+  });
 }
 
 /** What stood there, for reading; a message port carries more kinds of values than JSON has. */

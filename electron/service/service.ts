@@ -4,7 +4,7 @@ import type { Answer } from '../../core/contract/errors.ts';
 import type { RequestHandler } from '../../core/contract/message.ts';
 import { REQUEST_KINDS, type RequestName } from '../../core/contract/names.ts';
 import { type ParsedInput, requests } from '../../core/contract/requests.ts';
-import { checkAllowed, checkPresent, presentAt, signedInPerson } from './access/present.ts';
+import { checkAllowed, checkPresent, everybodyPresent, presentAt, signedInPerson } from './access/present.ts';
 import { isKeptRefusal, keepRefusal } from './access/refusals.ts';
 import { SECRET_COST } from './access/secret.ts';
 import type { SecretCost } from './access/secret-cost.ts';
@@ -279,6 +279,13 @@ export function createService(options: ServiceOptions): Service {
         return create(parsed as ParsedInput<'register.create'>);
       case 'access.state':
         return accessState(token);
+      case 'access.present': {
+        const { register, site } = opened();
+        const rows = await everybodyPresent(register.reader, sessions.all(), site.timeZone);
+        return { rows, total: rows.length };
+      }
+      case 'access.stay':
+        return {};
       case 'access.signOut':
         if (token !== null) sessions.end(token);
         return {};

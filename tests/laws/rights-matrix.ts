@@ -7,6 +7,8 @@ const TEXT = `
 register.state                            anybody
 register.create                           anybody
 access.state                              anybody
+access.present                            pketa
+access.stay                               own
 access.begin                              anybody
 access.signIn                             anybody
 access.signOut                            anybody

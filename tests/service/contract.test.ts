@@ -24,6 +24,8 @@ test('names, schemas and handlers are the same list', () => {
     'register.state',
     'register.create',
     'access.state',
+    'access.present',
+    'access.stay',
     'access.begin',
     'access.signIn',
     'access.signOut',

@@ -2,12 +2,13 @@ import type { Kysely } from 'kysely';
 import { admission } from '../../../core/access/rights.ts';
 import { rolesInWords } from '../../../core/access/roles.ts';
 import { signedForAnother } from '../../../core/access/signers.ts';
-import type { SignedInPerson } from '../../../core/contract/access.ts';
+import type { PresentRow, SignedInPerson } from '../../../core/contract/access.ts';
 import type { RequestName } from '../../../core/contract/names.ts';
 import type { Role } from '../../../core/contract/roles.ts';
 import { RequestFailure } from '../failure.ts';
 import type { RegisterSchema } from '../register/schema.ts';
-import type { Session, Sessions } from './sessions.ts';
+import { atSite } from '../time.ts';
+import type { OpenSession, Session, Sessions } from './sessions.ts';
 
 type Db = Kysely<RegisterSchema>;
 
@@ -43,13 +44,31 @@ export async function presentAt(
   return session === null ? null : signedInPerson(db, session);
 }
 
+/** Who is signed in now; a session that a changed secret has ended is nobody's. */
+export async function everybodyPresent(
+  db: Db,
+  sessions: readonly OpenSession[],
+  timeZone: string,
+): Promise<PresentRow[]> {
+  const secrets = await db.selectFrom('person_secret').select(['person_id', 'version']).execute();
+  const open = sessions.filter(({ personId, secretVersion }) =>
+    secrets.some((secret) => secret.person_id === personId && secret.version === secretVersion),
+  );
+  return [...Map.groupBy(open, ({ personId }) => personId)].map(([personId, windows]) => ({
+    personId,
+    since: atSite(new Date(Math.min(...windows.map(({ began }) => began))), timeZone),
+    lastAsked: atSite(new Date(Math.max(...windows.map(({ lastAsked }) => lastAsked))), timeZone),
+    windows: windows.length,
+  }));
+}
+
 /** Refuses a request of a window at which nobody is signed in, before its input is looked at. */
 export function checkPresent(name: RequestName, person: SignedInPerson | null): void {
   if (admission(name, null, null).is !== 'sign in first') return;
   if (person === null) {
     throw new RequestFailure(
       'not_signed_in',
-      'Nobody is signed in at this window, or no longer. Sign in first',
+      'Nobody is signed in at this window, or no longer. Nothing was done; sign in, then repeat it',
     );
   }
   if (person.secretToBeChanged && name !== 'access.changeSecret') {

@@ -16,8 +16,13 @@ export interface Session {
   readonly secretVersion: number;
 }
 
-interface KeptSession extends Session {
+/** Moments in ms since 1970. */
+export interface OpenSession extends Session {
   readonly began: number;
+  readonly lastAsked: number;
+}
+
+interface KeptSession extends OpenSession {
   lastAsked: number;
 }
 
@@ -28,6 +33,8 @@ export interface Sessions {
   /** A request of the window counts as being there. */
   touch(token: string): void;
   end(token: string): void;
+  /** Every session that is not over. */
+  all(): readonly OpenSession[];
 }
 
 export function createSessions(clock: () => Date): Sessions {
@@ -62,5 +69,6 @@ export function createSessions(clock: () => Date): Sessions {
     end: (token) => {
       sessions.delete(nameOf(token));
     },
+    all: () => [...sessions.values()].filter((session) => !isOver(session)),
   };
 }

@@ -6,7 +6,10 @@ import type { HistoryJobs } from '../history/jobs.ts';
 type NamesOf<Kind> = { [N in RequestName]: (typeof REQUEST_KINDS)[N] extends Kind ? N : never }[RequestName];
 
 /** The register's own life and who is there are the service's; everything else is handled here. */
-export type ReadName = Exclude<NamesOf<'read'>, 'register.state' | 'access.state'>;
+export type ReadName = Exclude<
+  NamesOf<'read'>,
+  'register.state' | 'access.state' | 'access.present' | 'access.stay'
+>;
 export type WriteName = Exclude<
   NamesOf<'write'>,
   'register.create' | 'access.begin' | 'access.signIn' | 'access.signOut' | 'access.changeSecret'
