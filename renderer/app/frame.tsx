@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'react';
 import { Link, useLocation } from 'wouter';
+import { Who } from '../screens/access/who.tsx';
 import { Boundary } from './boundary.tsx';
 import { useRegister } from './register.ts';
 import { useRemembered } from './remember.ts';
@@ -23,7 +24,7 @@ const DOORS = [
   {
     words: 'Evidence',
     to: '/evidence',
-    holds: /^\/(evidence|verify|audit|records|people|site-tables|plans|class-rules)/,
+    holds: /^\/(evidence|verify|audit|records|people|site-tables|plans|class-rules|sign-in|secret)/,
   },
 ];
 
@@ -65,6 +66,7 @@ export function Frame() {
           ) : (
             <span className="site small">{register.siteName}</span>
           )}
+          <Who />
           <ThemeChoice />
         </div>
       </header>

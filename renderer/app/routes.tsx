@@ -1,6 +1,8 @@
 import { Fragment, type ReactElement } from 'react';
 import { Link, Redirect, Route, Switch } from 'wouter';
 import { Desk, Title } from '../components/desk.tsx';
+import { BeginSignIn } from '../screens/access/begin-sign-in.tsx';
+import { OwnSecretPage } from '../screens/access/own-secret.tsx';
 import { AtJoint } from '../screens/at-joint/at-joint.tsx';
 import { FindJoint } from '../screens/at-joint/find-joint.tsx';
 import { CaseList } from '../screens/cases/case-list.tsx';
@@ -37,7 +39,9 @@ import { EditClassRule, NewClassRule } from '../screens/life/class-rule-edit.tsx
 import { ClassRulesPage } from '../screens/life/class-rules-page.tsx';
 import { DeviationList } from '../screens/life/deviation-list.tsx';
 import { StepPage } from '../screens/life/step-page.tsx';
+import { EditCompetence } from '../screens/people/competence-edit.tsx';
 import { PeoplePage } from '../screens/people/people-page.tsx';
+import { PersonPage } from '../screens/people/person-page.tsx';
 import { RetighteningPage } from '../screens/retightening/retightening-page.tsx';
 import { IssuedSheet } from '../screens/settings/issued-sheet.tsx';
 import { SettingDesk } from '../screens/settings/setting-desk.tsx';
@@ -242,6 +246,22 @@ export function Pages() {
         ))}
       </Route>
       <Route path="/people" component={PeoplePage} />
+      <Route path="/people/:id">
+        {about((id) => (
+          <PersonPage id={id} />
+        ))}
+      </Route>
+      <Route path="/people/:id/competences/:competence">
+        {(params) => (
+          <EditCompetence
+            key={`${params.id}.${params.competence}`}
+            personId={params.id}
+            competenceId={params.competence}
+          />
+        )}
+      </Route>
+      <Route path="/sign-in" component={BeginSignIn} />
+      <Route path="/secret" component={OwnSecretPage} />
       <Route path="/units" component={UnitsPage} />
       <Route>
         <NoSuchPage />

@@ -1,8 +1,9 @@
 import type { Answer, RequestError } from '../../core/contract/errors.ts';
 import type { RequestName } from '../../core/contract/names.ts';
 import type { RequestInput, RequestOutput, Send } from '../../core/contract/requests.ts';
+import { sessionOver, sessionToken } from './session.ts';
 
-type Carrier = (input: unknown) => Promise<Answer<unknown>>;
+type Carrier = (input: unknown, session: string | null) => Promise<Answer<unknown>>;
 
 declare global {
   interface Window {
@@ -31,12 +32,16 @@ const failed = (message: string): Answer<never> => {
 };
 
 function loopback(token: string) {
-  return async (name: RequestName, input: unknown): Promise<Answer<unknown>> => {
+  return async (name: RequestName, input: unknown, session: string | null): Promise<Answer<unknown>> => {
     let response: Response;
     try {
       response = await fetch(`/request/${name}`, {
         method: 'POST',
-        headers: { 'content-type': 'application/json', 'x-studbook-token': token },
+        headers: {
+          'content-type': 'application/json',
+          'x-studbook-token': token,
+          ...(session === null ? {} : { 'x-studbook-session': session }),
+        },
         body: JSON.stringify(input),
       });
     } catch {
@@ -51,13 +56,17 @@ function loopback(token: string) {
   };
 }
 
-function carrier(): (name: RequestName, input: unknown) => Promise<Answer<unknown>> {
+function carrier(): (name: RequestName, input: unknown, session: string | null) => Promise<Answer<unknown>> {
   const shell = window.studbook;
-  if (shell !== undefined) return (name, input) => shell[name](input);
+  if (shell !== undefined) return (name, input, session) => shell[name](input, session);
   return loopback(takeToken());
 }
 
 const carry = carrier();
 
-export const send: Send = async <N extends RequestName>(name: N, input: RequestInput<N>) =>
-  (await carry(name, input)) as Answer<RequestOutput<N>>;
+export const send: Send = async <N extends RequestName>(name: N, input: RequestInput<N>) => {
+  const session = sessionToken();
+  const answer = (await carry(name, input, session)) as Answer<RequestOutput<N>>;
+  if (!answer.ok && answer.error.code === 'not_signed_in' && session !== null) sessionOver(session);
+  return answer;
+};

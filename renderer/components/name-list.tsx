@@ -71,10 +71,12 @@ interface NameFormProps {
   readonly secondLabel?: string;
   readonly busy: boolean;
   readonly onSave: (name: string, second: string, done: () => void) => void;
-  readonly onLeave: () => void;
+  /** Null where the row stands on a page of its own, to be left otherwise. */
+  readonly onLeave: (() => void) | null;
 }
 
-function NameForm({ row, noun, secondLabel, busy, onSave, onLeave }: NameFormProps) {
+/** Fields of one of them; nothing chosen is a new one. */
+export function NameForm({ row, noun, secondLabel, busy, onSave, onLeave }: NameFormProps) {
   const [name, setName] = useState(row?.name ?? '');
   const [second, setSecond] = useState(row?.second ?? '');
   const onSubmit = (event: FormEvent) => {
@@ -105,7 +107,7 @@ function NameForm({ row, noun, secondLabel, busy, onSave, onLeave }: NameFormPro
         <button type="submit" className="act" disabled={busy}>
           Save {noun}
         </button>
-        {row !== null && (
+        {row !== null && onLeave && (
           <button type="button" className="quiet" onClick={onLeave}>
             Leave as it is
           </button>

@@ -1,6 +1,7 @@
-import { useId } from 'react';
+import { useEffect, useId } from 'react';
 import { Link } from 'wouter';
 import { useAsk } from '../app/ask.ts';
+import { useSignedIn } from '../app/session.ts';
 import { useFault } from './faults.ts';
 
 interface PersonChoiceProps {
@@ -10,9 +11,36 @@ interface PersonChoiceProps {
   readonly fault?: string | null;
   /** Field of the form, by which a fault finds its label. */
   readonly name?: string;
+  /** Words of the empty choice. */
+  readonly none?: string;
 }
 
-export function PersonChoice({ label, chosen, onChoose, fault, name }: PersonChoiceProps) {
+/** Whoever answers for what the form does: with sign-in nobody but the person at this window. */
+export function SignerChoice(props: PersonChoiceProps) {
+  const id = useId();
+  const person = useSignedIn();
+  const { label, chosen, onChoose, name } = props;
+  const own = person?.personId ?? null;
+  useEffect(() => {
+    if (own !== null && chosen !== own) onChoose(own);
+  }, [own, chosen, onChoose]);
+  if (person === null) return <PersonChoice {...props} />;
+  return (
+    <div className="field">
+      <label htmlFor={id}>{label}</label>
+      <input id={id} name={name} readOnly value={person.name} />
+    </div>
+  );
+}
+
+export function PersonChoice({
+  label,
+  chosen,
+  onChoose,
+  fault,
+  name,
+  none = 'Choose a person',
+}: PersonChoiceProps) {
   const id = useId();
   const people = useAsk('person.list', {});
   return (
@@ -26,7 +54,7 @@ export function PersonChoice({ label, chosen, onChoose, fault, name }: PersonCho
         aria-describedby={fault ? `${id}-fault` : undefined}
         onChange={(event) => onChoose(event.target.value)}
       >
-        <option value="">Choose a person</option>
+        <option value="">{none}</option>
         {people.data?.rows.map((person) => (
           <option key={person.id} value={person.id}>
             {person.name}

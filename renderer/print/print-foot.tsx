@@ -15,10 +15,13 @@ export function PrintHead() {
 
 /** Only on paper: the day, and the head of the register that the page can be held against later. */
 export function PrintFoot() {
-  const { today, events, head } = useRegister();
+  const { today, events, head, signIn } = useRegister();
   return (
     <p className="only-print small seal print-foot">
-      <span>Printed on {day(today)} from Studbook.</span>
+      <span>
+        Printed on {day(today)} from Studbook.
+        {signIn === 'none' && ' The register works without sign-in: names are claims.'}
+      </span>
       {head && (
         <span>
           Register head over {counted(events, 'record')} {inFours(head)}

@@ -7,6 +7,7 @@ export async function makeEmptyRegister(page: Page): Promise<void> {
   await page.getByLabel('Empty register for a site').check();
   await page.getByLabel('Site name').fill('Site of the test');
   await page.getByLabel('Time zone of the site').selectOption('Europe/Berlin');
+  await page.getByLabel(/^Work without sign-in for now/).check();
   await page.getByRole('button', { name: 'Make the register' }).click();
   await expect(page.getByRole('heading', { name: 'Joints', level: 1 })).toBeVisible();
 }
@@ -59,7 +60,7 @@ export async function importFile(page: Page, kind: string, name: string, button:
 export async function namePerson(page: Page, name: string, role: string): Promise<void> {
   await goTo(page, '/people');
   await page.getByLabel('Name', { exact: true }).fill(name);
-  await page.getByLabel('Role').fill(role);
+  await page.getByLabel('Position').fill(role);
   await page.getByRole('button', { name: 'Save person' }).click();
   await expect(page.getByRole('row').filter({ hasText: name })).toBeVisible();
 }

@@ -136,6 +136,7 @@ export function BreakoutWork({ joint, issued, start, keptAt, onTakeUp }: Breakou
           <ToolsView
             kind="breakout"
             tools={card.set.map(({ role, number }) => `${role} ${number}`)}
+            overrides={issued.overrides}
             onLookedOver={() => set({ lookedOver: true })}
           />
         );

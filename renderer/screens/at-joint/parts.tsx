@@ -4,6 +4,7 @@ import type { WorkKind } from '../../../core/contract/setting.ts';
 import { cautionsAt, type JointStep } from '../../../core/text/cautions.ts';
 import { useRegister } from '../../app/register.ts';
 import { Failure } from '../../components/failure.tsx';
+import { WhoInWords } from '../access/who.tsx';
 import type { DialNumber } from './pass-record.ts';
 
 interface AtShellProps {
@@ -22,6 +23,7 @@ export function AtShell({ title, beside, onStop, children }: AtShellProps) {
         <h1>{title}</h1>
         {beside && <span>{beside}</span>}
         {register.demo && <span className="demo-mark">Demo plant, invented</span>}
+        <WhoInWords />
         {onStop && (
           <button type="button" className="key stop" onClick={onStop}>
             Stop work

@@ -1,11 +1,11 @@
 import type { JointDetail } from '../../../core/contract/joint.ts';
 import type { RunView } from '../../../core/contract/pass.ts';
-import type { SettingSummary, WorkKind } from '../../../core/contract/setting.ts';
+import type { IssuedSetting, SettingSummary, WorkKind } from '../../../core/contract/setting.ts';
 import { describeIdentity } from '../../../core/joint/describe-identity.ts';
 import { identityOf } from '../../../core/joint/identity.ts';
 import { useAsk } from '../../app/ask.ts';
 import { useRegister } from '../../app/register.ts';
-import { exact, unitLabel } from '../../app/text/number.ts';
+import { counted, exact, unitLabel } from '../../app/text/number.ts';
 import { moment, span } from '../../app/text/time.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Key, Step, StepCautions } from './parts.tsx';
@@ -63,6 +63,7 @@ export function SettingChoice({ jointId, settings, onChoose, onLeave }: SettingC
               for {span(setting.startsOn, setting.endsOn)}
               {(today < setting.startsOn || today > setting.endsOn) && ', not for today'}; issued by{' '}
               {setting.issuedBy}
+              {setting.overrides > 0 && `, against ${counted(setting.overrides, 'refusal')} overridden`}
             </span>
           </Key>
         ))}
@@ -208,10 +209,11 @@ function LookAlikes({ id }: { readonly id: string }) {
 interface ToolsViewProps {
   readonly kind: WorkKind;
   readonly tools: readonly string[];
+  readonly overrides: IssuedSetting['overrides'];
   readonly onLookedOver: () => void;
 }
 
-export function ToolsView({ kind, tools, onLookedOver }: ToolsViewProps) {
+export function ToolsView({ kind, tools, overrides, onLookedOver }: ToolsViewProps) {
   return (
     <Step
       asks="Before the tool is used"
@@ -222,6 +224,12 @@ export function ToolsView({ kind, tools, onLookedOver }: ToolsViewProps) {
       }
     >
       <StepCautions kind={kind} step="tools" />
+      {overrides.map(({ code, findings, reason }) => (
+        <p className="at-said" key={code}>
+          <span className="at-flag">Issued against a refusal: {findings[0]?.title ?? code}</span>
+          {findings[0]?.detail} Overridden because: {reason}
+        </p>
+      ))}
       <p className="at-said">
         {tools.length === 0 ? 'The setting names no tools.' : `The setting is for ${tools.join(', ')}.`}
       </p>

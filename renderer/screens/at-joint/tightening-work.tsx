@@ -139,6 +139,7 @@ export function TighteningWork(props: TighteningProps) {
           <ToolsView
             kind="tightening"
             tools={card.set.map(({ role, number: name }) => `${role} ${name}`)}
+            overrides={issued.overrides}
             onLookedOver={() => set({ lookedOver: true })}
           />
         );

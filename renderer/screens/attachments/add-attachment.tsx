@@ -2,7 +2,7 @@ import { type FormEvent, useId, useRef, useState } from 'react';
 import { type AttachmentData, LARGEST_ATTACHMENT } from '../../../core/contract/attachment.ts';
 import { useWrite } from '../../app/ask.ts';
 import { Failure } from '../../components/failure.tsx';
-import { PersonChoice } from '../../components/people-choice.tsx';
+import { SignerChoice } from '../../components/people-choice.tsx';
 import { base64Of } from '../imports/file-text.ts';
 import { ENDINGS, fileFault, mediaTypeOf, sizeWords } from './file-kinds.ts';
 
@@ -70,7 +70,7 @@ export function AddAttachment({ owner }: { readonly owner: AttachmentData['owner
               {ENDINGS.join(', ')}, at most {sizeWords(LARGEST_ATTACHMENT)}
             </span>
           </div>
-          <PersonChoice
+          <SignerChoice
             label="Added by"
             chosen={personId}
             onChoose={setPersonId}

@@ -1,6 +1,6 @@
 import { useFormContext, useWatch } from 'react-hook-form';
 import { useFault } from '../../components/faults.ts';
-import { PersonChoice } from '../../components/people-choice.tsx';
+import { SignerChoice } from '../../components/people-choice.tsx';
 
 /** The form's `personId`, chosen from the people of the register. */
 export function ChosenPerson({ label }: { readonly label: string }) {
@@ -8,7 +8,7 @@ export function ChosenPerson({ label }: { readonly label: string }) {
   const chosen: string = useWatch({ name: 'personId' });
   const fault = useFault('personId');
   return (
-    <PersonChoice
+    <SignerChoice
       name="personId"
       label={label}
       chosen={chosen}

@@ -2,7 +2,7 @@ import { useId } from 'react';
 import { useRegister } from '../../app/register.ts';
 import { day } from '../../app/text/time.ts';
 import { described, useFault } from '../../components/faults.ts';
-import { PersonChoice } from '../../components/people-choice.tsx';
+import { PersonChoice, SignerChoice } from '../../components/people-choice.tsx';
 import type { DeskState } from './desk-state.ts';
 import { stepWords } from './steps.ts';
 
@@ -21,7 +21,7 @@ export function DeskFields({ desk, onChange }: DeskFieldsProps) {
   const holder = useFault('holderId');
   return (
     <div className="fields">
-      <PersonChoice
+      <SignerChoice
         name="personId"
         label={shows('holder') ? 'Handed over by' : 'Recorded by'}
         chosen={desk.personId}

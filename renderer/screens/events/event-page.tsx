@@ -212,6 +212,14 @@ function EventMargin({ event }: { readonly event: EventDetail }) {
             </div>
           </article>
         ))}
+        {event.notes.map((note) => (
+          <article className="f note" key={note}>
+            <SeverityMark severity="note" />
+            <div>
+              <p>{note}</p>
+            </div>
+          </article>
+        ))}
       </section>
       <section>
         <h2>In the chain</h2>

@@ -7,7 +7,8 @@ const PAGES = [
   { to: '/site-tables', words: 'Site tables', detail: 'rows of the site’s own' },
   { to: '/plans', words: 'Pass plans', detail: 'shipped, and the site’s own' },
   { to: '/class-rules', words: 'Classes of joints', detail: 'what follows from each' },
-  { to: '/people', words: 'People', detail: 'who issue and record' },
+  { to: '/people', words: 'People', detail: 'roles, competences, who is here' },
+  { to: '/sign-in', words: 'Sign-in', detail: 'who may do what' },
 ];
 
 export function EvidenceIndex() {

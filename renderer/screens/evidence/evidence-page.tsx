@@ -3,7 +3,7 @@ import { Link } from 'wouter';
 import type { SettingSummary } from '../../../core/contract/setting.ts';
 import { allRows, useAsk } from '../../app/ask.ts';
 import { useRegister } from '../../app/register.ts';
-import { count, unitLabel } from '../../app/text/number.ts';
+import { count, counted, unitLabel } from '../../app/text/number.ts';
 import { moment, span } from '../../app/text/time.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
@@ -62,6 +62,7 @@ export function EvidencePage() {
                   'Issued by',
                   'Issued at (ISO 8601)',
                   'Recorded',
+                  'Refusals overridden',
                 ]}
                 rows={() => allRows('setting.list', { jointId: null, page: 1, pageSize: ROWS })}
                 cells={(row) => [
@@ -75,6 +76,7 @@ export function EvidencePage() {
                   row.issuedBy,
                   row.issuedAt,
                   row.recorded ? 'yes' : 'not yet',
+                  row.overrides,
                 ]}
               />
             </>
@@ -91,6 +93,7 @@ function Row({ row }: { readonly row: SettingSummary }) {
     <tr>
       <th scope="row">
         <Link href={`/settings/${row.id}`}>{row.number}</Link>
+        {row.overrides > 0 && <div className="flag">{counted(row.overrides, 'refusal')} overridden</div>}
       </th>
       <td>{row.tag}</td>
       <td>

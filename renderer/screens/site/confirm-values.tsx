@@ -2,7 +2,7 @@ import { useId, useState } from 'react';
 import type { TableCells } from '../../../core/contract/site.ts';
 import { useWrite } from '../../app/ask.ts';
 import { Failure } from '../../components/failure.tsx';
-import { PersonChoice } from '../../components/people-choice.tsx';
+import { SignerChoice } from '../../components/people-choice.tsx';
 
 /** Beside a finding about a table's value: a person says against which source they held it. */
 export function ConfirmValues({ cells }: { readonly cells: TableCells }) {
@@ -52,7 +52,7 @@ export function ConfirmValues({ cells }: { readonly cells: TableCells }) {
           </span>
         )}
       </div>
-      <PersonChoice
+      <SignerChoice
         label="Confirmed by"
         chosen={personId}
         onChoose={setPersonId}

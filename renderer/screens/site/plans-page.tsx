@@ -8,7 +8,7 @@ import { moment } from '../../app/text/time.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
 import { Failure } from '../../components/failure.tsx';
-import { PersonChoice } from '../../components/people-choice.tsx';
+import { SignerChoice } from '../../components/people-choice.tsx';
 import { EvidenceIndex } from '../evidence/evidence-index.tsx';
 
 /** Pass plans that ship with the program and the site's own, which are used once somebody has approved them. */
@@ -119,7 +119,7 @@ function Approve({ id, version, name }: ApproveProps) {
   };
   return (
     <div className="stack">
-      <PersonChoice
+      <SignerChoice
         label="Approved by"
         chosen={personId}
         onChoose={setPersonId}

@@ -1,7 +1,10 @@
 import { type FormEvent, useState } from 'react';
-import { useWrite } from '../../app/ask.ts';
+import { queryClient } from '../../app/ask.ts';
+import { send } from '../../app/send.ts';
+import { signIn, useAttempt } from '../../app/sign-in.ts';
 import { Busy } from '../../components/busy.tsx';
 import { Failure } from '../../components/failure.tsx';
+import { SecretField } from '../access/secret-field.tsx';
 
 const ZONES = ['UTC', ...Intl.supportedValuesOf('timeZone')];
 const HERE = Intl.DateTimeFormat().resolvedOptions().timeZone;
@@ -11,11 +14,27 @@ export function FirstStart({ folder }: { readonly folder: string }) {
   const [content, setContent] = useState<'empty' | 'demo'>('empty');
   const [siteName, setSiteName] = useState('');
   const [timeZone, setTimeZone] = useState(ZONES.includes(HERE) ? HERE : 'UTC');
-  const create = useWrite('register.create');
+  const [withSignIn, setWithSignIn] = useState<boolean | null>(null);
+  const [name, setName] = useState('');
+  const [secret, setSecret] = useState('');
+  const [key] = useState(() => crypto.randomUUID());
+  const { busy, error, attempt } = useAttempt();
+  // The demo is looked at by one person; a site's register is offered with sign-in first.
+  const asksWho = withSignIn ?? content === 'empty';
 
-  const onSubmit = (event: FormEvent) => {
+  const onSubmit = async (event: FormEvent) => {
     event.preventDefault();
-    create.mutate({ data: content === 'demo' ? { content } : { content, siteName, timeZone } });
+    const administrator = asksWho ? { name, secret } : null;
+    const made = await attempt(() =>
+      send('register.create', {
+        key,
+        data:
+          content === 'demo' ? { content, administrator } : { content, siteName, timeZone, administrator },
+      }),
+    );
+    if (made === null) return;
+    if (asksWho) await signIn(name, secret);
+    await queryClient.invalidateQueries();
   };
 
   return (
@@ -66,8 +85,35 @@ export function FirstStart({ folder }: { readonly folder: string }) {
             </div>
           </div>
         )}
-        {create.error && <Failure error={create.error.error} what="No register was made." />}
-        {create.isPending ? (
+        <fieldset className="stack tight">
+          <legend>Who works at it</legend>
+          <label className="check">
+            <input type="radio" name="who" checked={asksWho} onChange={() => setWithSignIn(true)} />
+            Everybody signs in; name the first administrator now
+          </label>
+          <label className="check">
+            <input type="radio" name="who" checked={!asksWho} onChange={() => setWithSignIn(false)} />
+            Work without sign-in for now; names in records are then claims
+          </label>
+        </fieldset>
+        {asksWho && (
+          <div className="fields">
+            <div className="field">
+              <label htmlFor="administrator">Name of the administrator</label>
+              <input
+                id="administrator"
+                name="administrator.name"
+                autoComplete="username"
+                value={name}
+                onChange={(event) => setName(event.target.value)}
+              />
+              <span className="hint">Names people, gives roles and first secrets</span>
+            </div>
+            <SecretField label="Secret" name="secret" fresh value={secret} onChange={setSecret} />
+          </div>
+        )}
+        {error && <Failure error={error} what="No register was made." />}
+        {busy ? (
           <Busy what={content === 'demo' ? 'Writing the demo plant' : 'Making the register'} />
         ) : (
           <div>
