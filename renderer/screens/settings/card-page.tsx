@@ -11,6 +11,7 @@ import { Cautions } from './cautions.tsx';
 import { DialSection } from './dial-section.tsx';
 import { OrderFigure } from './order-figure.tsx';
 import type { Place } from './order-steps.ts';
+import { Overridden } from './overridden.tsx';
 import { PassTable } from './pass-table.tsx';
 import { SetChain } from './set-chain.tsx';
 import { SignatureLines } from './signature-lines.tsx';
@@ -46,6 +47,7 @@ export function CardHead({ card, issued, chosen, onChoose, place, onPlace }: Car
           </>
         }
       />
+      {issued && <Overridden issued={issued} />}
       <Cautions cautions={card.cautions} folded={issued === null} />
       <LookAlikesLine id={card.jointId} />
       <div className="two">
@@ -85,6 +87,12 @@ function Seal({ card, issued }: { readonly card: SettingCard; readonly issued: I
         Setting {issued.number}, issued {moment(issued.issuedAt, timeZone)} by {issued.issuedBy}. Calculations{' '}
         {card.coreVersion}.
       </span>
+      {issued.issuerCompetence && (
+        <span>
+          Competence of {issued.issuedBy} for this method on the first day: {issued.issuerCompetence.state}.{' '}
+          {issued.issuerCompetence.reason}
+        </span>
+      )}
       <span>Record {issued.hash}</span>
     </p>
   );
