@@ -86,7 +86,7 @@ function DecideDeviation({ standing, deviationId }: DecideProps) {
                 options={same(deviationDecision.options)}
                 blank="Choose what becomes of it"
               />
-              <FormPerson name="personId" label="Decided by" />
+              <FormPerson name="personId" label="Decided by" signs />
               <LongText name="reason" label="Why" whole />
             </div>
             <p className="small">

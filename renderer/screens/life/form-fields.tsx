@@ -1,7 +1,8 @@
 import { useFieldArray, useFormContext, useWatch } from 'react-hook-form';
+import { SIGNERS } from '../../../core/access/signers.ts';
 import { useFault } from '../../components/faults.ts';
 import { Choice, LongText, Quantity, same, Text } from '../../components/fields.tsx';
-import { PeopleChoice, PersonChoice } from '../../components/people-choice.tsx';
+import { PeopleChoice, PersonChoice, SignerChoice } from '../../components/people-choice.tsx';
 import { emptyRow } from './evidence-values.ts';
 import type { EvidenceField, EvidenceGroup } from './field-kinds.ts';
 
@@ -70,7 +71,13 @@ function OneField({ field, path: name, label }: OneFieldProps) {
     case 'bolts':
       return <Text {...told} hint={WITH_COMMAS} />;
     case 'person':
-      return <FormPerson name={name} label={label} />;
+      return (
+        <FormPerson
+          name={name}
+          label={label}
+          signs={SIGNERS['joint.step']?.includes(`data.${name}`) ?? false}
+        />
+      );
     case 'answer':
       return <Choice {...told} options={ANSWERS} />;
     case 'choice':
@@ -88,13 +95,21 @@ function OneField({ field, path: name, label }: OneFieldProps) {
   }
 }
 
+interface FormPersonProps {
+  readonly name: string;
+  readonly label: string;
+  /** Whoever it is answers for it, and with sign-in is the person at the window. */
+  readonly signs?: boolean;
+}
+
 /** A person of the form, chosen from those of the register. */
-export function FormPerson({ name, label }: { readonly name: string; readonly label: string }) {
+export function FormPerson({ name, label, signs = false }: FormPersonProps) {
   const { setValue } = useFormContext();
   const chosen: unknown = useWatch({ name });
   const fault = useFault(name);
+  const Person = signs ? SignerChoice : PersonChoice;
   return (
-    <PersonChoice
+    <Person
       name={name}
       label={label}
       chosen={String(chosen ?? '')}

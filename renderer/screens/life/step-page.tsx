@@ -154,7 +154,7 @@ function StepEditor({ standing, step, onStale }: EditorProps) {
           <fieldset>
             <legend>Who and when</legend>
             <div className="fields">
-              <FormPerson name="by" label="Taken by" />
+              <FormPerson name="by" label="Taken by" signs />
               <Text name="happenedAt" label="When" type="datetime-local" hint="Empty for now" />
             </div>
             <FormPeople label="Who did the work beside them" />
