@@ -6,6 +6,7 @@ import type { SignedInPerson } from '../../../core/contract/access.ts';
 import type { RequestInput } from '../../../core/contract/requests.ts';
 import type { Method, SettingCard } from '../../../core/contract/setting.ts';
 import { useWrite } from '../../app/ask.ts';
+import { useForWhom } from '../../app/for-whom.ts';
 import { useRegister } from '../../app/register.ts';
 import { useSignedIn } from '../../app/session.ts';
 import { Failure } from '../../components/failure.tsx';
@@ -23,6 +24,7 @@ interface IssueSettingProps {
 export function IssueSetting({ input, card, stale }: IssueSettingProps) {
   const { folder } = useRegister();
   const person = useSignedIn();
+  const forWhom = useForWhom('setting.issue');
   const [personId, setPersonId] = useState(lastSet(folder).issuerId);
   const [missing, setMissing] = useState(false);
   const [overriding, setOverriding] = useState(false);
@@ -54,18 +56,20 @@ export function IssueSetting({ input, card, stale }: IssueSettingProps) {
       <button
         type="button"
         className="act"
-        disabled={!card.issuable || stale || issue.isPending}
+        disabled={!card.issuable || stale || issue.isPending || forWhom !== null}
         aria-describedby="issue-why"
         onClick={() => send([])}
       >
         Issue this setting
       </button>
       <p className="small" id="issue-why">
-        {card.issuable
-          ? `A second person checks ${CHECKED[card.method] ?? 'what is set on the tool'} before the first nut.`
-          : whyNot(card, person)}
+        {forWhom !== null
+          ? `Settings are issued by ${forWhom}. What was really done can still be recorded.`
+          : card.issuable
+            ? `A second person checks ${CHECKED[card.method] ?? 'what is set on the tool'} before the first nut.`
+            : whyNot(card, person)}
       </p>
-      {!card.issuable && mayOverrideOne(card, person) && (
+      {forWhom === null && !card.issuable && mayOverrideOne(card, person) && (
         <button type="button" className="quiet" disabled={stale} onClick={() => setOverriding(true)}>
           Override a refusal
         </button>

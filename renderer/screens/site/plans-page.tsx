@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import type { PlanRow } from '../../../core/contract/site.ts';
 import { useAsk, useWrite } from '../../app/ask.ts';
+import { useForWhom } from '../../app/for-whom.ts';
 import { useRegister } from '../../app/register.ts';
 import { sensible } from '../../app/text/number.ts';
 import { moment } from '../../app/text/time.ts';
@@ -113,10 +114,12 @@ function Approve({ id, version, name }: ApproveProps) {
   const [personId, setPersonId] = useState('');
   const [missing, setMissing] = useState(false);
   const approve = useWrite('plan.approve');
+  const forWhom = useForWhom('plan.approve');
   const onApprove = () => {
     setMissing(personId === '');
     if (personId !== '') approve.mutate({ id, version, personId });
   };
+  if (forWhom !== null) return <p className="small">Not approved; plans are approved by {forWhom}.</p>;
   return (
     <div className="stack">
       <SignerChoice
