@@ -5,7 +5,7 @@ interface SecretFieldProps {
   readonly value: string;
   readonly onChange: (value: string) => void;
   /** Field of the request, by which a fault finds its label. */
-  readonly name: 'secret' | 'currentSecret';
+  readonly name: 'secret' | 'currentSecret' | 'administrator.secret';
   /** A new one is typed to be kept, the other to be compared. */
   readonly fresh?: boolean;
 }

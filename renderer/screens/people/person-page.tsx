@@ -77,7 +77,7 @@ function Access({ person }: { readonly person: Person }) {
         )}
       </dl>
       {!administers && <p className="faint">Roles and secrets are given by an administrator.</p>}
-      {administers && <RolesForm key={person.rolesVersion} person={person} />}
+      {administers && <RolesForm person={person} />}
       {administers && person.id !== me?.personId && <SecretForm person={person} />}
       {person.id === me?.personId && (
         <p>

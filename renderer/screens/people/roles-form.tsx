@@ -7,11 +7,33 @@ import type { Person } from './person-page.tsx';
 
 /** What a person may do follows from these and from nothing else. */
 export function RolesForm({ person }: { readonly person: Person }) {
-  const [roles, setRoles] = useState<readonly Role[]>(person.roles);
   const save = useWrite('person.saveRoles');
+  const onSave = (roles: Role[]) => save.mutate({ id: person.id, version: person.rolesVersion, roles });
+  return (
+    <section aria-label={`Roles of ${person.name}`}>
+      {/* Roles given elsewhere meanwhile are shown before others are given on top of them. */}
+      <RolesChoice key={person.rolesVersion} person={person} busy={save.isPending} onSave={onSave} />
+      {save.error && <Failure error={save.error.error} what="The roles were not changed." />}
+      {save.isSuccess && (
+        <p className="said" role="status">
+          The roles are saved; they hold from the next request.
+        </p>
+      )}
+    </section>
+  );
+}
+
+interface RolesChoiceProps {
+  readonly person: Person;
+  readonly busy: boolean;
+  readonly onSave: (roles: Role[]) => void;
+}
+
+function RolesChoice({ person, busy, onSave }: RolesChoiceProps) {
+  const [roles, setRoles] = useState<readonly Role[]>(person.roles);
   const onSubmit = (event: FormEvent) => {
     event.preventDefault();
-    save.mutate({ id: person.id, version: person.rolesVersion, roles: [...roles] });
+    onSave([...roles]);
   };
   return (
     <form className="form" onSubmit={onSubmit}>
@@ -34,14 +56,8 @@ export function RolesForm({ person }: { readonly person: Person }) {
           ))}
         </div>
       </fieldset>
-      {save.error && <Failure error={save.error.error} what="The roles were not changed." />}
-      {save.isSuccess && (
-        <p className="said" role="status">
-          The roles are saved; they hold from the next request.
-        </p>
-      )}
       <div>
-        <button type="submit" className="act" disabled={save.isPending}>
+        <button type="submit" className="act" disabled={busy}>
           Save roles
         </button>
       </div>

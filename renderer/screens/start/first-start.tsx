@@ -109,7 +109,13 @@ export function FirstStart({ folder }: { readonly folder: string }) {
               />
               <span className="hint">Names people, gives roles and first secrets</span>
             </div>
-            <SecretField label="Secret" name="secret" fresh value={secret} onChange={setSecret} />
+            <SecretField
+              label="Secret"
+              name="administrator.secret"
+              fresh
+              value={secret}
+              onChange={setSecret}
+            />
           </div>
         )}
         {error && <Failure error={error} what="No register was made." />}
