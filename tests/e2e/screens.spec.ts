@@ -148,6 +148,11 @@ async function eachScreen(page: Page, look: (name: string, route: string) => Pro
   await addClass(page);
   await visit('class edit', await editLink(page, 'class Class A'));
   await visit('people', '/people');
+  const person = await firstLink('/people', 'people');
+  await visit('person', person);
+  await visit('competence new', `${person}/competences/new`);
+  await visit('sign-in not begun', '/sign-in');
+  await visit('own secret', '/secret');
   await visit('units', '/units');
   await visit('import joints', '/import/joints');
   await visit('import tools', '/import/tools');

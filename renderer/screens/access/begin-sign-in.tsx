@@ -6,6 +6,7 @@ import { Desk, Title } from '../../components/desk.tsx';
 import { Failure } from '../../components/failure.tsx';
 import { PersonChoice } from '../../components/people-choice.tsx';
 import { EvidenceIndex } from '../evidence/evidence-index.tsx';
+import { RolesTold } from './roles-told.tsx';
 import { SecretField } from './secret-field.tsx';
 
 /** From names that are claims to people who sign in. Never undone, so it says so and asks once more. */
@@ -27,6 +28,7 @@ export function BeginSignIn() {
           <BeginForm />
         </>
       )}
+      <RolesTold />
     </Desk>
   );
 }

@@ -54,7 +54,7 @@ function Access({ person }: { readonly person: Person }) {
   const now = present.data?.rows.find(({ personId }) => personId === person.id);
   const administers = me?.roles.includes('administrator') ?? false;
   return (
-    <section>
+    <section className="stack">
       <h2>Sign-in and roles</h2>
       <dl className="lines narrow">
         <div>
@@ -91,7 +91,7 @@ function Access({ person }: { readonly person: Person }) {
 function Competences({ personId }: { readonly personId: string }) {
   const competences = useAsk('competence.list', { personId });
   return (
-    <section aria-label="Competences">
+    <section className="stack" aria-label="Competences">
       <h2>Competences</h2>
       <Asked asking={competences} what="the competences">
         {({ rows }) =>

@@ -10,7 +10,7 @@ export function RolesForm({ person }: { readonly person: Person }) {
   const save = useWrite('person.saveRoles');
   const onSave = (roles: Role[]) => save.mutate({ id: person.id, version: person.rolesVersion, roles });
   return (
-    <section aria-label={`Roles of ${person.name}`}>
+    <section className="stack" aria-label={`Roles of ${person.name}`}>
       {/* Roles given elsewhere meanwhile are shown before others are given on top of them. */}
       <RolesChoice key={person.rolesVersion} person={person} busy={save.isPending} onSave={onSave} />
       {save.error && <Failure error={save.error.error} what="The roles were not changed." />}
