@@ -88,6 +88,9 @@ async function signInFirst(page: Page, who: typeof EVA): Promise<void> {
 async function openSetting(page: Page): Promise<void> {
   await openJoint(page, TAG);
   await page.getByRole('link', { name: 'Work out a setting' }).click();
+}
+
+async function chooseTools(page: Page): Promise<void> {
   for (const [part, number] of [
     ['Drive unit', 'W-1'],
     ['Cassette', 'K-46'],
@@ -171,6 +174,7 @@ test('by keyboard: an administrator first, people with roles, wrong secrets and 
 
   await trySecret(page, EVA.name, EVA.secret);
   await openSetting(page);
+  await chooseTools(page);
   await expect(issue).toContainText('they may be overridden with a reason');
   await expect(issue.getByLabel('Issued by')).toHaveValue(EVA.name);
   await pressOn(page, 'button', 'Override a refusal');
@@ -199,6 +203,27 @@ test('by keyboard: an administrator first, people with roles, wrong secrets and 
   await expect(aside).toBeVisible();
   await expect(aside).toContainText('Reason: Checked against the master gauge today');
   await page.emulateMedia({ media: 'screen' });
+
+  // A signature is the signed-in person's own, and asks for the secret once more.
+  await pressOn(page, 'button', 'Sign this record');
+  const signing = page.getByRole('dialog', { name: 'Sign this record' });
+  await expect(signing).toContainText(`Signed by ${EVA.name}`);
+  await tabTo(page, signing.getByRole('radio', { name: /^I did this work/ }));
+  await page.keyboard.press('Space');
+  for (const [secret, signed] of [
+    ['not the secret', false],
+    [EVA.secret, true],
+  ] as const) {
+    await typeInto(page, 'Your secret, once more', secret);
+    await page.keyboard.press('Enter');
+    if (!signed) await expect(signing.getByRole('alert')).toContainText('It was not signed');
+  }
+  await expect(page.getByRole('region', { name: 'Signatures' })).toContainText(`${EVA.name} did it`);
+  await expect(page.getByRole('region', { name: 'Signatures' })).toContainText('signed with their secret');
+  await goTo(page, '/audit');
+  for (const told of ['Certificate lapsed', 'This is for planner or administrator', 'wrong secret']) {
+    await expect(page.getByRole('table')).toContainText(told);
+  }
 
   expect(await inStorage()).not.toMatch(
     new RegExp([EVA.secret, TOM.secret, ADA.secret, EVA.first].join('|')),
