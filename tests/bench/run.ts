@@ -2,6 +2,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { cpus, loadavg } from 'node:os';
 import { join } from 'node:path';
 import { coreBenches } from './core.ts';
+import { historyBenches } from './history.ts';
 import type { Measured } from './measure.ts';
 import { importBench, serviceBenches } from './program.ts';
 import { traceBenches } from './trace.ts';
@@ -38,7 +39,7 @@ function page(at: Conditions, benches: readonly Measured[]): string {
   return [
     '# Benches',
     '',
-    'Written by `npm run bench -- --write`. Figures of one machine on one day, in processor time of one process: what other programs took in the meantime is not in them, but a busy neighbour core slows them all the same. The best round is held against the goal.',
+    'Written by `npm run bench -- --write`. Figures of one machine on one day, in processor time of one process unless it says otherwise: what other programs took in the meantime is not in them, but a busy neighbour core slows them all the same. The best round is held against the goal.',
     '',
     `${at.date}, ${at.processor}, ${at.cores} cores, ${at.platform}, Node ${at.node}; load average before the start ${at.load}.`,
     '',
@@ -61,6 +62,7 @@ const benches = [
   await importBench(),
   ...(await serviceBenches()),
   ...(await traceBenches()),
+  ...(await historyBenches()),
 ];
 process.stdout.write(`${JSON.stringify({ ...at, benches }, null, 2)}\n`);
 if (process.argv.includes('--write')) {

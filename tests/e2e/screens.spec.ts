@@ -124,13 +124,13 @@ async function eachScreen(page: Page, look: (name: string, route: string) => Pro
   await visit('evidence', '/evidence');
   const issued = await firstLink('/evidence', 'settings');
   await visit('issued setting', issued);
+  await visit('record against a setting', await recordLink(page));
   await visit('verify the history', '/verify');
   await page.getByRole('button', { name: 'Verify' }).click();
   await expect(page.getByRole('heading', { name: 'It holds' })).toBeVisible();
   await look('verified history', '/verify');
   await visit('audit trail', '/audit');
   await visit('record', routeOf(await page.locator('a[href^="#/records/"]').first().getAttribute('href')));
-  await visit('record against a setting', await recordLink(page));
   await goTo(page, joint);
   const event = page.getByRole('region', { name: 'History' }).locator('a[href^="#/events/"]').first();
   await visit('event', (await event.getAttribute('href'))?.slice(1) ?? '');

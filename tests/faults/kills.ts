@@ -212,16 +212,19 @@ function lookAt(folder: string, confirmed: ReadonlyMap<string, string>) {
   }
 }
 
-/** Events without their row, rows without their event, and tightenings without all of their passes. */
+/** Events without their row, rows without their event, tightenings without all of their passes, signatures on nothing. */
 function halfWritten(database: Database.Database): unknown[] {
   return database
     .prepare(
       `select event.id, event.kind from event
          left join pass_record on pass_record.id = event.id
          left join tightening on tightening.id = event.id
+         left join signature on signature.id = event.id
+         left join event as signed on signed.id = signature.event_id
          left join request_receipt on json_extract(request_receipt.answer, '$.id') = event.id
-        where event.kind in ('pass recorded', 'tightening recorded')
-          and (coalesce(pass_record.id, tightening.id) is null or request_receipt.key is null
+        where event.kind in ('pass recorded', 'tightening recorded', 'record signed')
+          and (coalesce(pass_record.id, tightening.id, signature.id) is null
+            or signature.hash <> signed.hash or request_receipt.key is null
             or not exists (select 1 from event_joint where event_id = event.id)
             or json_array_length(event.body, '$.data.data.passIds')
                <> (select count(*) from tightening_pass where tightening_id = event.id))`,
@@ -247,7 +250,9 @@ async function lookAtEverything(folder: string, records: number): Promise<void> 
     .all();
   expect(firstBreak(sha256, links)).toBeNull();
   const kinds = database
-    .prepare<[], number>(`select count(*) from event where kind in ('pass recorded', 'tightening recorded')`)
+    .prepare<[], number>(
+      `select count(*) from event where kind in ('pass recorded', 'tightening recorded', 'record signed')`,
+    )
     .pluck()
     .get();
   expect(kinds, 'every record once').toBe(records);

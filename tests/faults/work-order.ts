@@ -4,7 +4,8 @@ import type { RequestInput } from '../../core/contract/requests.ts';
 
 export type SentRecord =
   | { readonly name: 'pass.record'; readonly input: RequestInput<'pass.record'> }
-  | { readonly name: 'event.recordTightening'; readonly input: RequestInput<'event.recordTightening'> };
+  | { readonly name: 'event.recordTightening'; readonly input: RequestInput<'event.recordTightening'> }
+  | { readonly name: 'event.sign'; readonly input: RequestInput<'event.sign'> };
 
 export interface JointToWorkAt {
   readonly jointId: string;

@@ -8,7 +8,7 @@ import { draftKeeper } from '../../renderer/screens/at-joint/kept-draft.ts';
 import type { JointToWorkAt, SentRecord, WorkOrder } from './work-order.ts';
 
 // A process of its own that works at joints until it is killed: it types into a draft all the time, as the window
-// does, and records passes and tightenings. It says what it does before and after, one line each.
+// does, and records passes and tightenings and signs them. It says what it does before and after, one line each.
 const order = JSON.parse(readFileSync(process.argv[2] ?? '', 'utf8')) as WorkOrder;
 const service = createService({
   folder: order.folder,
@@ -24,13 +24,14 @@ async function ask<N extends RequestName>(name: N, input: RequestInput<N>): Prom
 }
 
 /** A record with its key, said before it goes out and again when its answer has come. */
-async function record(sent: SentRecord): Promise<void> {
+async function record(sent: SentRecord): Promise<string> {
   say('sent', sent);
   // Requests reach a service one event at a time, and an answer is on its way for a while.
   await pause(0);
   const { id, alreadyRecorded } = await ask(sent.name, sent.input as never);
   await pause(ANSWER_MS);
   say('done', { key: sent.input.key, id, alreadyRecorded });
+  return id;
 }
 
 const ANSWER_MS = 4;
@@ -60,7 +61,7 @@ async function typing(subjectId: string): Promise<void> {
   }, 15);
 }
 
-/** One whole tightening, pass by pass, as the plan of its setting says. */
+/** One whole tightening, pass by pass, as the plan of its setting says, and signed. */
 async function tighten({ jointId, passes, tightening }: JointToWorkAt): Promise<void> {
   const runId = randomUUID();
   const now = () => new Date(Date.now() + order.clockOffset).toISOString();
@@ -73,7 +74,11 @@ async function tighten({ jointId, passes, tightening }: JointToWorkAt): Promise<
   const { run } = await ask('pass.open', { jointId });
   const passIds = run?.stints.map(({ eventId }) => eventId) ?? [];
   const data = { ...tightening, happenedAt: now(), passIds };
-  await record({ name: 'event.recordTightening', input: { key: randomUUID(), data } });
+  const eventId = await record({ name: 'event.recordTightening', input: { key: randomUUID(), data } });
+  const { hash } = await ask('event.get', { id: eventId });
+  const [personId = ''] = tightening.personIds;
+  const signature = { eventId, hash, meaning: 'did', personId } as const;
+  await record({ name: 'event.sign', input: { key: randomUUID(), data: signature } });
 }
 
 if (order.pending !== null) await record(order.pending);
