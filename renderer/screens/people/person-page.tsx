@@ -1,6 +1,5 @@
 import { Link } from 'wouter';
 import type { CompetenceRow } from '../../../core/contract/access.ts';
-import type { RequestOutput } from '../../../core/contract/requests.ts';
 import { useAsk, useWrite } from '../../app/ask.ts';
 import { useRegister } from '../../app/register.ts';
 import { useSignedIn } from '../../app/session.ts';
@@ -12,10 +11,9 @@ import { NameForm } from '../../components/name-list.tsx';
 import { EvidenceIndex } from '../evidence/evidence-index.tsx';
 import { competenceWords } from './competence-words.ts';
 import { SECRET_WORDS } from './people-page.tsx';
+import type { Person } from './person.ts';
 import { RolesForm } from './roles-form.tsx';
 import { SecretForm } from './secret-form.tsx';
-
-export type Person = RequestOutput<'person.list'>['rows'][number];
 
 export function PersonPage({ id }: { readonly id: string }) {
   const people = useAsk('person.list', {});

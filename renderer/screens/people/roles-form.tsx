@@ -3,7 +3,7 @@ import { DUTIES, ROLES } from '../../../core/access/roles.ts';
 import type { Role } from '../../../core/contract/roles.ts';
 import { useWrite } from '../../app/ask.ts';
 import { Failure } from '../../components/failure.tsx';
-import type { Person } from './person-page.tsx';
+import type { Person } from './person.ts';
 
 /** What a person may do follows from these and from nothing else. */
 export function RolesForm({ person }: { readonly person: Person }) {

@@ -4,7 +4,7 @@ import { send } from '../../app/send.ts';
 import { useAttempt } from '../../app/sign-in.ts';
 import { Failure } from '../../components/failure.tsx';
 import { SecretField } from '../access/secret-field.tsx';
-import type { Person } from './person-page.tsx';
+import type { Person } from './person.ts';
 
 /** A first secret, or another for one that was forgotten: known to two people, so it opens nothing but its own change. */
 export function SecretForm({ person }: { readonly person: Person }) {
