@@ -1,7 +1,6 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
 import type { CompetenceRow, PresentRow } from '../../../core/contract/access.ts';
-import type { RequestOutput } from '../../../core/contract/requests.ts';
 import { useAsk, useWrite } from '../../app/ask.ts';
 import { useRegister } from '../../app/register.ts';
 import { moment } from '../../app/text/time.ts';
@@ -12,8 +11,7 @@ import { Failure } from '../../components/failure.tsx';
 import { NameForm } from '../../components/name-list.tsx';
 import { EvidenceIndex } from '../evidence/evidence-index.tsx';
 import { bestOf } from './competence-words.ts';
-
-type Person = RequestOutput<'person.list'>['rows'][number];
+import type { Person } from './person.ts';
 
 /** Who may do what, how long each one's competence counts, and who is signed in now. */
 export function PeoplePage() {
