@@ -15,6 +15,7 @@ import {
   words,
 } from './evidence-fields.ts';
 import { causes, leakRate } from './leak.ts';
+import { loadMeasurement } from './measured-load.ts';
 import { date, entered, id, text } from './values.ts';
 
 export const criticality = z.enum(['mild', 'intermediate', 'critical']);
@@ -257,19 +258,7 @@ export const witnessEvidence = z.strictObject({
   settingSeen: answer,
   boltsWitnessed: bolts,
   finalPassNoTurn: answer,
-  loadMeasurement: z
-    .strictObject({
-      method: z.enum(['elongation', 'ultrasonic', 'load-indicating', 'other']),
-      /** Instrument of the register, or its number where it is not kept there. */
-      toolId: id.nullable().default(null),
-      instrument: words(120),
-      readings: z
-        .array(z.strictObject({ bolt: boltNumber, load: entered('force', { min: 0, max: 2e7 }) }))
-        .min(1, 'at least one bolt')
-        .max(400),
-    })
-    .nullable()
-    .default(null),
+  loadMeasurement: loadMeasurement.nullable().default(null),
   gaps: z.array(gapAt).max(12).nullable().default(null),
   seenFrom: words(120),
   supervisorId: person,

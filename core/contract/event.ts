@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { loadMeasurement } from './measured-load.ts';
 import { stintView } from './pass.ts';
 import { dialled, torque } from './reading.ts';
 import { affectedEvent, caseState } from './recall.ts';
@@ -38,6 +39,8 @@ export const tighteningData = z.strictObject({
   torque: torque.nullable(),
   /** Residual load of one bolt by the tensioning record; a tensioned joint has no torque. */
   load: entered('force', { min: 100, max: 2e7 }).nullable().default(null),
+  /** Loads measured on bolts after the last pass; with the torque they give the nut factor that was really there. */
+  loads: loadMeasurement.nullable().default(null),
   /** Studs tightened; fewer than the joint has is recorded as unfinished. */
   boltsTightened: z.int().min(0).max(400),
   finalPassNoTurn: z.boolean(),
