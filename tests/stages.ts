@@ -15,6 +15,7 @@ const GROUPS = [
   'truth',
   'laws',
   'pins',
+  'calibration',
   'service',
   'migrations',
   'import',

@@ -177,12 +177,26 @@ export const BODIES = {
     grade: 'A',
     read: TEST_FILE,
   },
+  'nist-handbook': {
+    title: 'e-Handbook of Statistical Methods',
+    author: 'NIST and SEMATECH',
+    edition: 'tables as copied in September 2011',
+    grade: 'A',
+    read: 'table 1.3.6.7.4 in a copy; other places from memory where said',
+  },
   'nist-strd': {
     title: 'Statistical Reference Datasets (StRD)',
     author: 'NIST Information Technology Laboratory',
     edition: 'certified values',
     grade: 'A',
     read: 'data files as issued',
+  },
+  owen: {
+    title: 'Factors for One-Sided Tolerance Limits and for Variables Sampling Plans',
+    author: 'D. B. Owen',
+    edition: 'SCR-607, Sandia, 1963',
+    grade: 'B',
+    read: 'one value of page 47 as quoted in the documentation of an open program',
   },
   npl: {
     title: 'Uncertainty and statistical modelling, best practice guide no. 6, DEM-ES-011',

@@ -35,6 +35,13 @@ export const BOOKS = {
     grade: 'B',
     read: COMPANION,
   },
+  berthouex: {
+    title: 'Statistics for Environmental Engineers',
+    author: 'P. M. Berthouex, L. C. Brown',
+    edition: '2nd ed., Lewis, 2002',
+    grade: 'B',
+    read: PAGES,
+  },
   bhandari: {
     title: 'Design of Machine Elements',
     author: 'V. B. Bhandari',
@@ -83,6 +90,13 @@ export const BOOKS = {
     edition: '8th ed., Prentice Hall',
     grade: 'B',
     read: COMPANION,
+  },
+  hoff: {
+    title: 'A First Course in Bayesian Statistical Methods',
+    author: 'P. D. Hoff',
+    edition: 'Springer, 2009',
+    grade: 'C',
+    read: 'from memory',
   },
   jindal: {
     title: 'Machine Design',
@@ -218,6 +232,13 @@ export const BOOKS = {
     edition: `Umesh Publications, ${NOT_STATED}`,
     grade: 'B',
     read: COMPANION,
+  },
+  walpole: {
+    title: 'Probability and Statistics for Engineers and Scientists',
+    author: 'R. E. Walpole, R. H. Myers and others',
+    edition: 'not stated',
+    grade: 'B',
+    read: 'data and mean as quoted; intervals from memory',
   },
   wentzell: {
     title: 'Machine Design',

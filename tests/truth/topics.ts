@@ -13,6 +13,7 @@ import { PRELOAD_ROWS } from './preload.rows.ts';
 import type { TruthRow } from './row.ts';
 import { SCATTER_ROWS } from './scatter.rows.ts';
 import { SCREW_ROWS } from './screws.rows.ts';
+import { STATISTICS_ROWS } from './statistics.rows.ts';
 import { STIFFNESS_ROWS } from './stiffness.rows.ts';
 import { THREAD_TABLE_ROWS } from './thread-tables.rows.ts';
 import { THREAD_ROWS } from './threads.rows.ts';
@@ -33,6 +34,7 @@ export const TOPICS: Readonly<Record<string, readonly TruthRow[]>> = {
   'Gasket, code minimum and nut threads': [...GASKET_ROWS, ...VESSEL_SAMPLE_ROWS],
   'Calibration lines': [...GUM_ROWS, ...LINE_ROWS, ...CALIBRATION_ROWS],
   'Uncertainty budgets and spread': [...UNCERTAINTY_ROWS, ...BUDGET_ROWS],
+  'Statistics and breakout': STATISTICS_ROWS,
   Threads: [...THREAD_ROWS, ...THREAD_TABLE_ROWS],
   Nuts: [...NUT_ROWS, ...NUT_TABLE_ROWS],
   Units: UNIT_ROWS,
