@@ -154,6 +154,7 @@ export const forecastSet = z.strictObject({
   pressure: z.number().nullable(),
   governs: z.string(),
 });
+export type ForecastSet = z.infer<typeof forecastSet>;
 
 export const forecast = z.strictObject({
   jointId: id,
