@@ -127,7 +127,7 @@ function scaleRule(shape: number) {
 }
 
 /**
- * ln R that stays above what happens with a probability.
+ * Finds the ln R that what happens stays under with a probability.
  *
  * Equation: F(x) = p.
  * @param probability F, of `expectedProbability`

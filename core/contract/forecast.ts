@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { toolSetInput } from './setting.ts';
-import { date, id, instant, optionalText, page } from './values.ts';
+import { date, id, instant, optionalText } from './values.ts';
 
 /*
  * R is breakout torque over installed torque. Ratios are plain numbers, torques N·m, loads N. Where a number can't be
@@ -31,7 +31,6 @@ export const historyInput = z.strictObject({
     openingClass,
   ]),
 });
-export type BreakoutHistoryInput = z.input<typeof historyInput>;
 
 export const openingReading = z.strictObject({
   bolt: z.int(),
@@ -111,7 +110,6 @@ export const forecastInput = z.strictObject({
   /** Set it is to be opened with. */
   tools: toolSetInput.nullable().default(null),
 });
-export type ForecastInput = z.input<typeof forecastInput>;
 
 /** 5 %, 50 % and 95 % points. */
 export const spread = z.strictObject({ low: z.number(), median: z.number(), high: z.number() });
@@ -193,75 +191,3 @@ export const forecast = z.strictObject({
   curve: z.array(z.strictObject({ ratio: z.number(), oneBolt: probability, worstBolt: probability })),
 });
 export type Forecast = z.infer<typeof forecast>;
-
-export const forecastAllInput = z.discriminatedUnion('step', [
-  z.strictObject({
-    step: z.literal('start'),
-    unitId: id.nullable().default(null),
-    on: date.nullable().default(null),
-  }),
-  z.strictObject({
-    step: z.literal('look'),
-    jobId: id,
-    sort: z.enum(['worst torque', 'worst ratio', 'ceiling', 'tag']).default('worst torque'),
-    ...page,
-  }),
-  z.strictObject({ step: z.literal('cancel'), jobId: id }),
-]);
-export type ForecastAllInput = z.input<typeof forecastAllInput>;
-
-export const forecastRow = z.strictObject({
-  jointId: id,
-  tag: z.string(),
-  unitName: z.string(),
-  boltCount: z.int().nullable(),
-  installed: z.number().nullable(),
-  ratioMedian: z.number(),
-  ratioWorst: z.number(),
-  /** 95 % of the worst bolt, N·m. */
-  torqueWorst: z.number().nullable(),
-  ceiling: z.number().nullable(),
-  beyondCeiling: probability.nullable(),
-  seized: z.number().nullable(),
-  sufficiency,
-  className: z.string(),
-});
-export type ForecastRow = z.infer<typeof forecastRow>;
-
-/** Whether breakout of one service moves over the years. */
-export const serviceTrend = z.strictObject({
-  service: z.string(),
-  band: temperatureBand,
-  openings: z.int(),
-  state: z.enum(['rising', 'falling', 'steady', 'too few to say']),
-  /** Opening from which it was seen. */
-  since: instant.nullable(),
-  words: z.string(),
-});
-export type ServiceTrend = z.infer<typeof serviceTrend>;
-
-/** Forecasts made from what was known before each opening, against what then happened. */
-export const forecastRecord = z.strictObject({
-  openings: z.int(),
-  worstInside: z.int(),
-  /** Part that should lie inside. */
-  nominal: z.number(),
-  /** Mean width of the interval of the worst bolt, as a ratio of its ends. */
-  sharpness: z.number(),
-  words: z.string(),
-});
-
-export const forecastAll = z.strictObject({
-  jobId: id,
-  state: z.enum(['running', 'done', 'cancelled', 'failed']),
-  on: date,
-  done: z.int(),
-  of: z.int(),
-  /** Joints without a forecast, with the reason. */
-  without: z.array(z.strictObject({ why: z.string(), joints: z.int() })),
-  services: z.array(serviceTrend),
-  record: forecastRecord.nullable(),
-  rows: z.array(forecastRow),
-  total: z.int(),
-});
-export type ForecastAll = z.infer<typeof forecastAll>;

@@ -13,4 +13,3 @@ export const loadMeasurement = z.strictObject({
     .min(1, 'at least one bolt')
     .max(400),
 });
-export type LoadMeasurement = z.output<typeof loadMeasurement>;

@@ -30,6 +30,7 @@ import { kitData, kitRow, moveData } from './custody.ts';
 import { draftDropInput, draftFound, draftGetInput, draftSaved, draftSaveInput } from './draft.ts';
 import type { Answer } from './errors.ts';
 import { breakoutData, eventDetail, personData, tighteningData, unitData } from './event.ts';
+import { breakoutHistory, forecast, forecastInput, historyInput } from './forecast.ts';
 import { exportName, exportPart, historyJob, verifyInput } from './history.ts';
 import { importColumn, importConfirm, importDone, importInput, importKind, importReport } from './import.ts';
 import {
@@ -71,6 +72,7 @@ import {
 import { completeness, completenessInput } from './record.ts';
 import { referenceChoices, registerCreate, registerState } from './register.ts';
 import { retighteningAnswer, retighteningInput } from './retightening.ts';
+import { scatterInput, scatterView } from './scatter.ts';
 import { issuedSetting, settingCard, settingInput, settingSummary, suitRow } from './setting.ts';
 import { loggedRecord, signInput } from './signature.ts';
 import {
@@ -125,6 +127,11 @@ export const requests = {
   /** A first secret, or a new one for one that was forgotten; the person changes it at the next sign-in. */
   'access.giveSecret': { input: write({ personId: id, secret: newSecret }), output: written },
   'reference.choices': { input: nothing, output: referenceChoices },
+  /** What openings said; nothing is computed ahead of what is on record. */
+  'breakout.history': { input: historyInput, output: breakoutHistory },
+  'breakout.forecast': { input: forecastInput, output: forecast },
+  /** A model run with stated inputs; nothing is recorded. */
+  'scatter.simulate': { input: scatterInput, output: scatterView },
   'unit.list': { input: nothing, output: listOf(unitSummary) },
   'unit.save': { input: edit(unitData), output: written },
   'person.list': { input: nothing, output: listOf(personSummary) },

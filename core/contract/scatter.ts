@@ -67,7 +67,6 @@ export const scatterInput = z.strictObject({
     .max(20)
     .default([]),
 });
-export type ScatterInput = z.input<typeof scatterInput>;
 export type ScatterData = z.output<typeof scatterInput>;
 
 /** A value the model was run with, in SI, and where it came from. */

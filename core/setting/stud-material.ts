@@ -34,7 +34,7 @@ const ROOM = 20;
  * @example studMaterial(complete, basisOf(complete)).modulus?.value // 204e9 Pa
  * @source tables of `core/reference`; joint data
  */
-export function studMaterial({ joint: { data } }: CardInput, { joint }: Basis): StudMaterial {
+export function studMaterial({ joint: { data } }: Pick<CardInput, 'joint'>, { joint }: Basis): StudMaterial {
   const { hot, bolting } = data;
   const source = hot.source || 'joint data';
   const { grade } = bolting;

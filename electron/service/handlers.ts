@@ -1,6 +1,7 @@
 import { giveSecretTo, saveRoles } from './access/roles.ts';
 import { addAttachment, getAttachment, listAttachments } from './requests/attachment.ts';
 import { listAudit } from './requests/audit.ts';
+import { breakoutHistory, forecastBreakout } from './requests/breakout.ts';
 import {
   closeCase,
   decideCase,
@@ -51,6 +52,7 @@ import { listPeople, savePerson } from './requests/person.ts';
 import { recordCompleteness } from './requests/record.ts';
 import { choices } from './requests/reference.ts';
 import { checkRetightening } from './requests/retightening.ts';
+import { simulateScatter } from './requests/scatter.ts';
 import {
   computeSetting,
   getSetting,
@@ -76,6 +78,9 @@ import { listUnits, saveUnit } from './requests/unit.ts';
 
 export const READS: { readonly [N in ReadName]: Read<N> } = {
   'reference.choices': choices,
+  'breakout.history': breakoutHistory,
+  'breakout.forecast': forecastBreakout,
+  'scatter.simulate': simulateScatter,
   'unit.list': listUnits,
   'person.list': listPeople,
   'competence.list': listCompetences,

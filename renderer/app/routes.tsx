@@ -5,6 +5,7 @@ import { BeginSignIn } from '../screens/access/begin-sign-in.tsx';
 import { OwnSecretPage } from '../screens/access/own-secret.tsx';
 import { AtJoint } from '../screens/at-joint/at-joint.tsx';
 import { FindJoint } from '../screens/at-joint/find-joint.tsx';
+import { BreakoutPage } from '../screens/breakout/breakout-page.tsx';
 import { CaseList } from '../screens/cases/case-list.tsx';
 import { NewCase } from '../screens/cases/case-new.tsx';
 import { CasePage } from '../screens/cases/case-page.tsx';
@@ -114,6 +115,11 @@ export function Pages() {
       <Route path="/joints/:id/record/breakout/:settingId?">
         {about((id, { settingId }) => (
           <RecordBreakout jointId={id} settingId={settingId ?? null} />
+        ))}
+      </Route>
+      <Route path="/joints/:id/breakout">
+        {about((id) => (
+          <BreakoutPage id={id} />
         ))}
       </Route>
       <Route path="/joints/:id/retightening">

@@ -7,6 +7,7 @@ import { stripAreas } from '../../core/bolting/strip.ts';
 import { unifiedThread } from '../../core/bolting/thread.ts';
 import { threadLimits } from '../../core/bolting/thread-limits.ts';
 import { weightedLine } from '../../core/calibration/weighted-line.ts';
+import { scatterInput } from '../../core/contract/scatter.ts';
 import { componentData, jointGaskets } from '../../core/joint/gaskets.ts';
 import { identityOf } from '../../core/joint/identity.ts';
 import { resolveJoint } from '../../core/joint/resolve.ts';
@@ -47,6 +48,10 @@ function values(): Scope {
   return {
     sha256: hash,
     ringJoint: JOINT_B,
+    scatterData: scatterInput.parse({
+      jointId: '00000000-0000-4000-8000-000000000001',
+      planIds: ['staged-thirds'],
+    }),
     input,
     data,
     set: input.set,

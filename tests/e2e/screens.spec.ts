@@ -60,6 +60,9 @@ async function eachScreen(page: Page, look: (name: string, route: string) => Pro
   await visit('leaks', '/leaks');
   await visit('which joints to verify first', '/leaks/verify');
   await visit('thermal cycles', `${joint}/cycles`);
+  await visit('breakout', `${joint}/breakout`);
+  await page.getByRole('button', { name: 'Show as table' }).click();
+  await look('breakout as a table', `${joint}/breakout`);
   await visit('retightening', `${joint}/retightening`);
   await page.getByLabel('in service, under pressure').check();
   await look('retightening in service', `${joint}/retightening`);

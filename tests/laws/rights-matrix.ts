@@ -15,6 +15,9 @@ access.signOut                            anybody
 access.changeSecret                       own
 access.giveSecret                         ....a
 reference.choices                         pketa
+breakout.history                          pketa
+breakout.forecast                         pketa
+scatter.simulate                          pketa
 unit.list                                 pketa
 unit.save                                 p.e..
 person.list                               pketa

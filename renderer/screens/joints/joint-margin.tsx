@@ -73,6 +73,9 @@ export function JointDoings({ id }: { readonly id: string }) {
       <Link className="quiet" href={`/joints/${id}/record/breakout`}>
         Record breakout
       </Link>
+      <Link className="quiet" href={`/joints/${id}/breakout`}>
+        Breakout so far and next
+      </Link>
       <Link className="quiet" href={`/joints/${id}/retightening`}>
         Check a retightening
       </Link>

@@ -1,0 +1,174 @@
+import { lazy, Suspense, useId, useState } from 'react';
+import { Link } from 'wouter';
+import type { BreakoutHistory, Opening } from '../../../core/contract/forecast.ts';
+import { useAsk } from '../../app/ask.ts';
+import { useRegister } from '../../app/register.ts';
+import { count, sensible } from '../../app/text/number.ts';
+import { moment } from '../../app/text/time.ts';
+import { Asked } from '../../components/asked.tsx';
+import { Busy } from '../../components/busy.tsx';
+import { Unknown } from '../../components/number.tsx';
+
+const RatioChart = lazy(() => import('../../charts/ratio-chart.tsx'));
+
+/** Breakout over installed torque, opening by opening: sentence, chart, each point read out, and the same rows as a table. */
+export function RatioSection({ id }: { readonly id: string }) {
+  const asked = useAsk('breakout.history', { of: { kind: 'joint', jointId: id } });
+  const [asTable, setAsTable] = useState(false);
+  return (
+    <section aria-labelledby="ratios">
+      <div className="spread">
+        <h2 id="ratios">Breakout over installed torque</h2>
+        {asked.data && asked.data.openings.length > 0 && (
+          <button type="button" className="link small no-print" onClick={() => setAsTable(!asTable)}>
+            {asTable ? 'Show as chart' : 'Show as table'}
+          </button>
+        )}
+      </div>
+      <Asked asking={asked} what="the openings">
+        {(history) => (
+          <>
+            <p>{history.finding}</p>
+            {history.shown < history.total && (
+              <p className="small">
+                {count(history.shown)} of {count(history.total)} openings shown; highest, lowest and every one
+                that stands apart are among them
+              </p>
+            )}
+            {history.openings.length > 0 &&
+              (asTable ? <OpeningTable openings={history.openings} /> : <Openings history={history} />)}
+          </>
+        )}
+      </Asked>
+    </section>
+  );
+}
+
+function Openings({ history }: { readonly history: BreakoutHistory }) {
+  const { openings, commonRatio, finding } = history;
+  const [place, setPlace] = useState(openings.length - 1);
+  const chosen = openings[Math.min(place, openings.length - 1)];
+  const drawn = openings.some(({ median }) => median !== null);
+  return (
+    <>
+      {drawn && (
+        <Suspense fallback={<Busy what="Drawing the chart" />}>
+          <RatioChart
+            openings={openings}
+            finding={finding}
+            common={commonRatio}
+            chosen={chosen?.eventId ?? null}
+          />
+        </Suspense>
+      )}
+      <Reader openings={openings} place={place} onPlace={setPlace} />
+      {chosen && <Told opening={chosen} />}
+    </>
+  );
+}
+
+interface ReaderProps {
+  readonly openings: readonly Opening[];
+  readonly place: number;
+  readonly onPlace: (place: number) => void;
+}
+
+/** Steps through the points with the arrow keys or a finger, and reads each out. */
+function Reader({ openings, place, onPlace }: ReaderProps) {
+  const id = useId();
+  const { timeZone } = useRegister();
+  const opening = openings[place];
+  if (openings.length < 2 || opening === undefined) return null;
+  return (
+    <div className="field whole no-print">
+      <label htmlFor={id}>Opening read out below</label>
+      <input
+        id={id}
+        type="range"
+        min={0}
+        max={openings.length - 1}
+        value={place}
+        aria-valuetext={`${moment(opening.happenedAt, timeZone)}, ${ratioWords(opening)}`}
+        onChange={(event) => onPlace(Number(event.target.value))}
+      />
+    </div>
+  );
+}
+
+const ratioWords = ({ median, lowest, highest, whyNoRatio }: Opening): string =>
+  median === null
+    ? `no ratio: ${whyNoRatio ?? 'no stud turned'}`
+    : `middle ${sensible(median, 3)}, lowest ${lowest === null ? 'not known' : sensible(lowest, 3)}, highest ${highest === null ? 'not known' : sensible(highest, 3)}`;
+
+function Told({ opening }: { readonly opening: Opening }) {
+  const { timeZone } = useRegister();
+  const { residual } = opening;
+  const apart = opening.readings.filter(({ outlier }) => outlier !== null);
+  return (
+    <div aria-live="polite">
+      <h3>
+        <Link href={`/events/${opening.eventId}`}>{moment(opening.happenedAt, timeZone)}</Link>:{' '}
+        {ratioWords(opening)}
+      </h3>
+      <p>{opening.meaning}</p>
+      {residual && (
+        <p>
+          Load left in a bolt before it was turned: {sensible(residual.low / 1000, 3)} to{' '}
+          {sensible(residual.high / 1000, 3)} <span className="unit">kN</span>, of{' '}
+          {sensible(residual.installed / 1000, 3)} <span className="unit">kN</span> installed.{' '}
+          <span className="small">{residual.basis}</span>
+        </p>
+      )}
+      <p>
+        Under the least load the joint’s data ask for: <strong>{opening.belowLeast}</strong>.{' '}
+        <span className="small">{opening.belowLeastBasis}</span>
+      </p>
+      {opening.outlier && <p>It stands apart: {opening.outlier}</p>}
+      {apart.map(({ bolt, outlier }) => (
+        <p key={bolt}>
+          Bolt {bolt} stands apart: {outlier}
+        </p>
+      ))}
+    </div>
+  );
+}
+
+function OpeningTable({ openings }: { readonly openings: readonly Opening[] }) {
+  const { timeZone } = useRegister();
+  return (
+    <div className="scroll">
+      <table className="tab">
+        <caption className="small">Ratios are breakout over installed torque, without a unit.</caption>
+        <thead>
+          <tr>
+            <th scope="col">Opened</th>
+            {['Middle', 'Lowest', 'Highest', 'Clean', 'Turned', 'Not turned', 'Years on'].map((name) => (
+              <th key={name} scope="col" className="num">
+                {name}
+              </th>
+            ))}
+            <th scope="col">Against the clean value</th>
+          </tr>
+        </thead>
+        <tbody>
+          {openings.map((opening) => (
+            <tr key={opening.eventId}>
+              <th scope="row" className="date">
+                {moment(opening.happenedAt, timeZone)}
+              </th>
+              {[opening.median, opening.lowest, opening.highest, opening.cleanRatio].map((ratio, index) => (
+                <td key={['middle', 'lowest', 'highest', 'clean'][index]} className="num">
+                  {ratio === null ? <Unknown /> : sensible(ratio, 3)}
+                </td>
+              ))}
+              <td className="num">{opening.turned}</td>
+              <td className="num">{opening.notTurned}</td>
+              <td className="num">{opening.years === null ? <Unknown /> : sensible(opening.years, 2)}</td>
+              <td>{opening.whyNoRatio ?? opening.standing}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
