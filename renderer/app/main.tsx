@@ -11,6 +11,7 @@ import './styles/at-joint.css';
 import './styles/life.css';
 import './styles/joint-record.css';
 import './styles/history.css';
+import './styles/breakout.css';
 import '../print/print.css';
 import '../print/tool-room.css';
 import { QueryClientProvider } from '@tanstack/react-query';

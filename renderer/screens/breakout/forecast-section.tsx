@@ -38,7 +38,7 @@ export function ForecastSection({ id }: { readonly id: string }) {
 function Expected({ forecast }: { readonly forecast: Forecast }) {
   const { finding, advice, evidence, missing, installed } = forecast;
   return (
-    <>
+    <div className="told">
       <section className="caution-list" aria-label="Cautions">
         <h3>Caution</h3>
         <ul>
@@ -60,7 +60,7 @@ function Expected({ forecast }: { readonly forecast: Forecast }) {
       {missing.length > 0 && <p>Not known: {missing.join('; ')}.</p>}
       <Spreads forecast={forecast} />
       <Means forecast={forecast} />
-    </>
+    </div>
   );
 }
 

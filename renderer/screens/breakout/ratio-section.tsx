@@ -27,7 +27,7 @@ export function RatioSection({ id }: { readonly id: string }) {
       </div>
       <Asked asking={asked} what="the openings">
         {(history) => (
-          <>
+          <div className="told">
             <p>{history.finding}</p>
             {history.shown < history.total && (
               <p className="small">
@@ -37,7 +37,7 @@ export function RatioSection({ id }: { readonly id: string }) {
             )}
             {history.openings.length > 0 &&
               (asTable ? <OpeningTable openings={history.openings} /> : <Openings history={history} />)}
-          </>
+          </div>
         )}
       </Asked>
     </section>
@@ -105,7 +105,7 @@ function Told({ opening }: { readonly opening: Opening }) {
   const { residual } = opening;
   const apart = opening.readings.filter(({ outlier }) => outlier !== null);
   return (
-    <div aria-live="polite">
+    <div className="told" aria-live="polite">
       <h3>
         <Link href={`/events/${opening.eventId}`}>{moment(opening.happenedAt, timeZone)}</Link>:{' '}
         {ratioWords(opening)}
