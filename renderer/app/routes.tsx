@@ -44,6 +44,7 @@ import { EditCompetence } from '../screens/people/competence-edit.tsx';
 import { PeoplePage } from '../screens/people/people-page.tsx';
 import { PersonPage } from '../screens/people/person-page.tsx';
 import { RetighteningPage } from '../screens/retightening/retightening-page.tsx';
+import { ScatterPage } from '../screens/scatter/scatter-page.tsx';
 import { IssuedSheet } from '../screens/settings/issued-sheet.tsx';
 import { SettingDesk } from '../screens/settings/setting-desk.tsx';
 import { EditPlan, NewPlan } from '../screens/site/plan-edit.tsx';
@@ -120,6 +121,11 @@ export function Pages() {
       <Route path="/joints/:id/breakout">
         {about((id) => (
           <BreakoutPage id={id} />
+        ))}
+      </Route>
+      <Route path="/joints/:id/scatter">
+        {about((id) => (
+          <ScatterPage id={id} />
         ))}
       </Route>
       <Route path="/joints/:id/retightening">

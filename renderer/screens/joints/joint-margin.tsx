@@ -76,6 +76,9 @@ export function JointDoings({ id }: { readonly id: string }) {
       <Link className="quiet" href={`/joints/${id}/breakout`}>
         Breakout so far and next
       </Link>
+      <Link className="quiet" href={`/joints/${id}/scatter`}>
+        Model the load between bolts
+      </Link>
       <Link className="quiet" href={`/joints/${id}/retightening`}>
         Check a retightening
       </Link>

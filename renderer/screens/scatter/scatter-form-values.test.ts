@@ -1,0 +1,20 @@
+import { expect, test } from 'vitest';
+import { scatterInput } from '../../../core/contract/scatter.ts';
+import { askedOf, emptyValues } from './scatter-form-values.ts';
+
+const JOINT = '00000000-0000-7000-8000-000000000001';
+
+test('what is left blank is not asked with a number, and a plan is not compared with itself', () => {
+  const values = emptyValues('staged-thirds');
+  const asked = scatterInput.parse(askedOf(JOINT, { ...values, second: 'staged-thirds' }));
+  expect(asked.ring).toEqual({ width: null, thickness: null, modulus: null, radius: null });
+  expect([asked.gasketStiffness, asked.target, asked.planIds]).toEqual([null, null, ['staged-thirds']]);
+});
+
+test('what is typed goes out as typed, in its unit', () => {
+  const values = emptyValues('staged-thirds');
+  const rest = { ...values.rest, gasketStiffness: { text: '2500', unit: 'MPa' as const } };
+  const asked = scatterInput.parse(askedOf(JOINT, { ...values, rest, second: 'pcc-1-legacy' }));
+  expect(asked.gasketStiffness).toMatchObject({ text: '2500', unit: 'MPa', si: 2.5e9 });
+  expect(asked.planIds).toEqual(['staged-thirds', 'pcc-1-legacy']);
+});
