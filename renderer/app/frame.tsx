@@ -18,7 +18,7 @@ const DOORS = [
   {
     words: 'Joints',
     to: '/joints',
-    holds: /^\/($|joints|tags|leaks|deviations|settings|events|units|import\/joints)/,
+    holds: /^\/($|joints|tags|leaks|breakout|deviations|settings|events|units|import\/joints)/,
   },
   { words: 'At the joint', to: '/at', holds: /^\/at/ },
   {

@@ -6,6 +6,7 @@ import { OwnSecretPage } from '../screens/access/own-secret.tsx';
 import { AtJoint } from '../screens/at-joint/at-joint.tsx';
 import { FindJoint } from '../screens/at-joint/find-joint.tsx';
 import { BreakoutPage } from '../screens/breakout/breakout-page.tsx';
+import { PlantBreakout } from '../screens/breakout/plant-breakout.tsx';
 import { CaseList } from '../screens/cases/case-list.tsx';
 import { NewCase } from '../screens/cases/case-new.tsx';
 import { CasePage } from '../screens/cases/case-page.tsx';
@@ -117,6 +118,9 @@ export function Pages() {
         {about((id, { settingId }) => (
           <RecordBreakout jointId={id} settingId={settingId ?? null} />
         ))}
+      </Route>
+      <Route path="/breakout">
+        <PlantBreakout />
       </Route>
       <Route path="/joints/:id/breakout">
         {about((id) => (

@@ -77,7 +77,9 @@ export default function RatioChart({ openings, finding, common, chosen }: RatioC
             },
           ],
     );
-    const cleanRatio = openings.findLast(({ cleanRatio: known }) => known !== null)?.cleanRatio ?? null;
+    // Joints differ in it: a line is drawn where one value holds for every point.
+    const cleanRatios = new Set(openings.flatMap(({ cleanRatio: known }) => (known === null ? [] : [known])));
+    const [cleanRatio = null] = cleanRatios.size === 1 ? cleanRatios : [];
     const highest = Math.max(common, cleanRatio ?? 0, ...points.map((point) => point.highest));
     const times = points.map(({ at }) => at);
     return {

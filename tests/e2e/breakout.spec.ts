@@ -2,8 +2,8 @@ import { expect } from '@playwright/test';
 import { SEIZING } from '../../seed/faults.ts';
 import { expectNoFaults } from './accessibility.ts';
 import { test } from './app.ts';
-import { pressOn, tabTo } from './keyboard.ts';
-import { openDemoPlant, openJoint } from './steps.ts';
+import { pressOn, tabTo, typeInto } from './keyboard.ts';
+import { goTo, openDemoPlant, openJoint } from './steps.ts';
 
 test('by keyboard: each opening of a joint is read out as the table has it, and the next one is forecast', async ({
   app,
@@ -44,4 +44,31 @@ test('by keyboard: each opening of a joint is read out as the table has it, and 
     expect(words).toBe(`${when}: middle ${middle}, lowest ${lowest}, highest ${highest}`);
   }
   await expectNoFaults(page, 'breakout as a table');
+});
+
+test('openings of the whole plant narrow by what they have in common, and lead to their joint', async ({
+  app,
+  page,
+}) => {
+  await page.setViewportSize({ width: 1024, height: 768 });
+  await page.goto(app.address);
+  await openDemoPlant(page);
+  await goTo(page, '/breakout');
+  const history = page.getByRole('region', { name: 'Breakout over installed torque' });
+  await expect(history.locator('.chart svg').first()).toBeVisible();
+  const reader = history.getByRole('slider', { name: 'Opening read out below' });
+  const all = Number(await reader.getAttribute('max'));
+  await typeInto(page, 'Service', 'reactor effluent');
+  await expect.poll(async () => Number(await reader.getAttribute('max'))).toBeLessThan(all);
+  await typeInto(page, 'Uses of the studs', 'some');
+  await expect(page.getByText('A whole number from 0 to 999; until then all are shown')).toBeVisible();
+  await expectNoFaults(page, 'breakout of the plant');
+  await pressOn(page, 'button', 'Show as table');
+  const joints = await history.getByRole('row').locator('td:first-child').allTextContents();
+  expect(new Set(joints).size).toBeGreaterThan(1);
+  await history.getByRole('link', { name: SEIZING, exact: true }).first().click();
+  await expect(page.getByRole('heading', { level: 1, name: SEIZING })).toBeVisible();
+  await goTo(page, '/breakout');
+  await typeInto(page, 'Service', 'no such service');
+  await expect(history).toContainText('No breakout has been recorded.');
 });

@@ -63,6 +63,7 @@ async function eachScreen(page: Page, look: (name: string, route: string) => Pro
   await visit('breakout', `${joint}/breakout`);
   await page.getByRole('button', { name: 'Show as table' }).click();
   await look('breakout as a table', `${joint}/breakout`);
+  await visit('breakout of the plant', '/breakout');
   await visit('model of the load', `${joint}/scatter`);
   await visit('retightening', `${joint}/retightening`);
   await page.getByLabel('in service, under pressure').check();

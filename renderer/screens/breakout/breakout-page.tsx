@@ -18,9 +18,10 @@ export function BreakoutPage({ id }: { readonly id: string }) {
         joint.data && (
           <>
             <ForecastSection id={id} />
-            <RatioSection id={id} />
+            <RatioSection of={{ kind: 'joint', jointId: id }} />
             <p className="no-print">
-              <Link href={`/joints/${id}`}>Back to the joint</Link>
+              <Link href={`/joints/${id}`}>Back to the joint</Link>{' '}
+              <Link href="/breakout">Openings of the whole plant</Link>
             </p>
           </>
         )

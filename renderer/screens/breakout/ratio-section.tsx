@@ -1,6 +1,7 @@
 import { lazy, Suspense, useId, useState } from 'react';
 import { Link } from 'wouter';
 import type { BreakoutHistory, Opening } from '../../../core/contract/forecast.ts';
+import type { RequestInput } from '../../../core/contract/requests.ts';
 import { useAsk } from '../../app/ask.ts';
 import { useRegister } from '../../app/register.ts';
 import { count, sensible } from '../../app/text/number.ts';
@@ -9,11 +10,13 @@ import { Asked } from '../../components/asked.tsx';
 import { Busy } from '../../components/busy.tsx';
 import { Unknown } from '../../components/number.tsx';
 
+type Scope = RequestInput<'breakout.history'>['of'];
+
 const RatioChart = lazy(() => import('../../charts/ratio-chart.tsx'));
 
 /** Breakout over installed torque, opening by opening: sentence, chart, each point read out, and the same rows as a table. */
-export function RatioSection({ id }: { readonly id: string }) {
-  const asked = useAsk('breakout.history', { of: { kind: 'joint', jointId: id } });
+export function RatioSection({ of }: { readonly of: Scope }) {
+  const asked = useAsk('breakout.history', { of }, { keep: true });
   const [asTable, setAsTable] = useState(false);
   return (
     <section aria-labelledby="ratios">
@@ -36,7 +39,15 @@ export function RatioSection({ id }: { readonly id: string }) {
               </p>
             )}
             {history.openings.length > 0 &&
-              (asTable ? <OpeningTable openings={history.openings} /> : <Openings history={history} />)}
+              (asTable ? (
+                <OpeningTable openings={history.openings} named={of.kind === 'class'} />
+              ) : (
+                <Openings
+                  history={history}
+                  named={of.kind === 'class'}
+                  key={history.openings.at(-1)?.eventId}
+                />
+              ))}
           </div>
         )}
       </Asked>
@@ -44,7 +55,7 @@ export function RatioSection({ id }: { readonly id: string }) {
   );
 }
 
-function Openings({ history }: { readonly history: BreakoutHistory }) {
+function Openings({ history, named }: { readonly history: BreakoutHistory; readonly named: boolean }) {
   const { openings, commonRatio, finding } = history;
   const [place, setPlace] = useState(openings.length - 1);
   const chosen = openings[Math.min(place, openings.length - 1)];
@@ -61,8 +72,8 @@ function Openings({ history }: { readonly history: BreakoutHistory }) {
           />
         </Suspense>
       )}
-      <Reader openings={openings} place={place} onPlace={setPlace} />
-      {chosen && <Told opening={chosen} />}
+      <Reader openings={openings} place={place} named={named} onPlace={setPlace} />
+      {chosen && <Told opening={chosen} named={named} />}
     </>
   );
 }
@@ -70,11 +81,13 @@ function Openings({ history }: { readonly history: BreakoutHistory }) {
 interface ReaderProps {
   readonly openings: readonly Opening[];
   readonly place: number;
+  /** Joints are told apart by name. */
+  readonly named: boolean;
   readonly onPlace: (place: number) => void;
 }
 
 /** Steps through the points with the arrow keys or a finger, and reads each out. */
-function Reader({ openings, place, onPlace }: ReaderProps) {
+function Reader({ openings, place, named, onPlace }: ReaderProps) {
   const id = useId();
   const { timeZone } = useRegister();
   const opening = openings[place];
@@ -88,7 +101,7 @@ function Reader({ openings, place, onPlace }: ReaderProps) {
         min={0}
         max={openings.length - 1}
         value={place}
-        aria-valuetext={`${moment(opening.happenedAt, timeZone)}, ${ratioWords(opening)}`}
+        aria-valuetext={`${named ? `${opening.tag}, ` : ''}${moment(opening.happenedAt, timeZone)}, ${ratioWords(opening)}`}
         onChange={(event) => onPlace(Number(event.target.value))}
       />
     </div>
@@ -100,13 +113,18 @@ const ratioWords = ({ median, lowest, highest, whyNoRatio }: Opening): string =>
     ? `no ratio: ${whyNoRatio ?? 'no stud turned'}`
     : `middle ${sensible(median, 3)}, lowest ${lowest === null ? 'not known' : sensible(lowest, 3)}, highest ${highest === null ? 'not known' : sensible(highest, 3)}`;
 
-function Told({ opening }: { readonly opening: Opening }) {
+function Told({ opening, named }: { readonly opening: Opening; readonly named: boolean }) {
   const { timeZone } = useRegister();
   const { residual } = opening;
   const apart = opening.readings.filter(({ outlier }) => outlier !== null);
   return (
     <div className="told" aria-live="polite">
       <h3>
+        {named && (
+          <>
+            <Link href={`/joints/${opening.jointId}/breakout`}>{opening.tag}</Link>,{' '}
+          </>
+        )}
         <Link href={`/events/${opening.eventId}`}>{moment(opening.happenedAt, timeZone)}</Link>:{' '}
         {ratioWords(opening)}
       </h3>
@@ -133,7 +151,13 @@ function Told({ opening }: { readonly opening: Opening }) {
   );
 }
 
-function OpeningTable({ openings }: { readonly openings: readonly Opening[] }) {
+function OpeningTable({
+  openings,
+  named,
+}: {
+  readonly openings: readonly Opening[];
+  readonly named: boolean;
+}) {
   const { timeZone } = useRegister();
   return (
     <div className="scroll">
@@ -141,6 +165,7 @@ function OpeningTable({ openings }: { readonly openings: readonly Opening[] }) {
         <caption className="small">Ratios are breakout over installed torque, without a unit.</caption>
         <thead>
           <tr>
+            {named && <th scope="col">Joint</th>}
             <th scope="col">Opened</th>
             {['Middle', 'Lowest', 'Highest', 'Clean', 'Turned', 'Not turned', 'Years on'].map((name) => (
               <th key={name} scope="col" className="num">
@@ -153,6 +178,11 @@ function OpeningTable({ openings }: { readonly openings: readonly Opening[] }) {
         <tbody>
           {openings.map((opening) => (
             <tr key={opening.eventId}>
+              {named && (
+                <td>
+                  <Link href={`/joints/${opening.jointId}/breakout`}>{opening.tag}</Link>
+                </td>
+              )}
               <th scope="row" className="date">
                 {moment(opening.happenedAt, timeZone)}
               </th>

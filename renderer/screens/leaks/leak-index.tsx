@@ -3,6 +3,7 @@ import { Link, useLocation } from 'wouter';
 const PAGES = [
   { to: '/leaks', words: 'Leaks', detail: 'what leaked, and what became of it' },
   { to: '/leaks/verify', words: 'Which joints to verify first', detail: 'and why' },
+  { to: '/breakout', words: 'Breakout', detail: 'openings of the whole plant' },
   { to: '/deviations', words: 'Deviations', detail: 'work out of order' },
   { to: '/joints', words: 'Joints', detail: 'all of them' },
 ];
