@@ -29,7 +29,7 @@ export interface LoadBetween {
  * @param near s, half width of friction's scatter on its logarithm, 1, at least 0
  * @param highRatio R95, breakout ratio that 95 of 100 bolts of the like stay under, 1, above 0
  * @returns loads in N; no value where the least friction would not hold the thread
- * @example residualBetween(290, thread, { thread: 0.12, bearing: 0.12, bearingDiameter: 0.0306 }, 0.17, 2).value?.low // 41300 N
+ * @example residualBetween(290, thread, { thread: 0.12, bearing: 0.12, bearingDiameter: 0.0306 }, 0.17, 2).value?.low // 39211 N
  * @source VDI 2230-1’s relation with the sign of the incline turned; bounds of friction are this program's rule
  */
 export function residualBetween(

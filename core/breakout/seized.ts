@@ -30,7 +30,7 @@ const TELLING_OPENINGS = 8;
  * @param openings openings of the class
  * @param bolts N, whole, at least 1
  * @returns expected number with its interval; null without an opening
- * @example seizedStuds([{ studs: 24, seized: 0 }, { studs: 24, seized: 2 }], 12)?.expected // 1.08
+ * @example seizedStuds([{ studs: 24, seized: 0 }, { studs: 24, seized: 2 }], 12)?.expected // 1.075
  * @source Jeffreys interval of a share; L. D. Brown, T. T. Cai, A. DasGupta, Statistical Science 16 (2001) 101; design effect after L. Kish (both from memory)
  */
 export function seizedStuds(openings: readonly SeizedCount[], bolts: number): SeizedStuds | null {
