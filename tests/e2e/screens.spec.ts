@@ -61,8 +61,6 @@ async function eachScreen(page: Page, look: (name: string, route: string) => Pro
   await visit('which joints to verify first', '/leaks/verify');
   await visit('thermal cycles', `${joint}/cycles`);
   await visit('breakout', `${joint}/breakout`);
-  await page.getByRole('button', { name: 'Show as table' }).click();
-  await look('breakout as a table', `${joint}/breakout`);
   await visit('breakout of the plant', '/breakout');
   await visit('model of the load', `${joint}/scatter`);
   await visit('retightening', `${joint}/retightening`);
