@@ -3,7 +3,7 @@ import type { Head } from '../../core/setting/input.ts';
 import { suitsOf } from '../../core/setting/suits.ts';
 import { typed } from '../truth/entered.ts';
 import { changed, completeInput, type InputDraft } from './complete-input.ts';
-import { chosen } from './tool-room-cases.ts';
+import { chosen } from './finding-parts.ts';
 
 const input = completeInput('tightening');
 

@@ -4,16 +4,7 @@ import type { ToolFacts } from '../../core/tools/facts.ts';
 import { typed } from '../truth/entered.ts';
 import type { InputDraft } from './complete-input.ts';
 import type { Case } from './finding-case.ts';
-
-/** A tool of the set, which the fixture has. */
-export function chosen<K extends 'drive' | 'cassette' | 'pump' | 'gauge' | 'counterhold'>(
-  { set }: InputDraft,
-  role: K,
-): NonNullable<InputDraft['set'][K]> {
-  const tool = set[role];
-  if (tool === null) throw new Error(`fixture: no ${role}`);
-  return tool as NonNullable<InputDraft['set'][K]>;
-}
+import { chosen } from './finding-parts.ts';
 
 /** A rule of the site that asks nothing but what is changed. */
 export function siteRule(input: InputDraft, changes: object): void {

@@ -8,7 +8,8 @@ import { reactionForce } from '../../core/tools/reaction.ts';
 import { typed } from '../truth/entered.ts';
 import { changed, completeInput, type InputDraft } from './complete-input.ts';
 import type { Change } from './finding-case.ts';
-import { chosen, driveFacts, SEAL_LIST, sealList, secondWrench, siteRule } from './tool-room-cases.ts';
+import { chosen } from './finding-parts.ts';
+import { driveFacts, SEAL_LIST, sealList, secondWrench, siteRule } from './tool-room-cases.ts';
 
 const cardOf = (change: Change, kind: 'tightening' | 'breakout' = 'tightening') =>
   settingCard(changed(completeInput(kind), change));
