@@ -1,13 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { type JointData, jointData } from '../../core/contract/joint.ts';
 import { JOINT_COLUMNS } from '../../electron/service/import/joint-columns.ts';
-import { jointsByTag, METRIC, readJoints, UNIT_ID } from './files.ts';
-
-const HEADINGS = 'tag,unit,flange standard,size,class,facing';
-const J1 = 'J-1,Unit 100,ASME B16.5,8,300,raised face';
-const J2 = 'J-2,Unit 100,ASME B16.5,6,150,raised face';
-
-const list = (...lines: string[]) => `${lines.join('\n')}\n`;
+import { METRIC, readJoints, UNIT_ID } from './files.ts';
+import { HEADINGS, J1, J2, list } from './joint-list.ts';
 
 /** One joint with one more column. */
 function withCell(heading: string, cell: string, file = {}) {
@@ -374,90 +368,6 @@ describe('rows', () => {
   });
 });
 
-describe('joints that are on the register', () => {
-  const before: JointData = jointData.parse({
-    tag: 'J-1',
-    unitId: UNIT_ID,
-    location: 'pump P-101',
-    service: 'crude oil',
-    serviceTemperature: { text: '180', unit: 'degC' },
-    flange: { kind: 'standard', standard: 'ASME B16.5', size: '8', rating: '300', facing: 'raised face' },
-    bolting: {
-      count: null,
-      thread: null,
-      circle: null,
-      grade: 'ASTM A193 B7',
-      yieldStrength: null,
-      yieldOrigin: '',
-      studLength: { text: '5.5', unit: 'in' },
-      grip: null,
-      nutSeries: null,
-    },
-    gasket: { type: 'spiral wound', thickness: { text: '4.5', unit: 'mm' } },
-    lubricant: {
-      name: 'oil',
-      batch: '',
-      nutFactor: { text: '0.16', unit: 'one' },
-      nutFactorCv: null,
-      frictionThread: null,
-      frictionBearing: null,
-      evidence: 'measured',
-      source: 'test 1',
-    },
-    target: {
-      mode: 'percent of yield',
-      percent: { text: '50', unit: 'percent' },
-      area: 'root',
-      basis: 'BP-04',
-    },
-    limits: {
-      boltStressMax: null,
-      boltStressMin: null,
-      boltStressArea: 'root',
-      flangeBoltStressMax: null,
-      source: '',
-    },
-    space: { radialGap: null },
-    remarks: 'old',
-  });
-  const lookup = { joint: jointsByTag(before), unitId: () => UNIT_ID };
-
-  it('are unchanged when the file says the same', () => {
-    const { report, records } = readJoints(list(HEADINGS, J1), { lookup });
-    expect(report).toMatchObject({ added: 0, changed: 0, unchanged: 1, good: 1 });
-    expect(records[0]).toMatchObject({ state: 'unchanged', existing: { version: 3 } });
-  });
-
-  it('keep what the file has no column for', () => {
-    const { records, report } = readJoints(list(`${HEADINGS},target value,remarks`, `${J1},55,new`), {
-      lookup,
-    });
-    expect(report).toMatchObject({ changed: 1, faultCount: 0 });
-    const { unitId: _, ...kept } = before;
-    expect(records[0]?.data).toEqual({
-      ...kept,
-      target: { ...before.target, percent: { text: '55', unit: 'percent', si: 0.55 } },
-      remarks: 'new',
-    });
-  });
-
-  it('lose what a column with a blank cell says is blank', () => {
-    const { records } = readJoints(list(`${HEADINGS},stud grade,lubricant,target mode,gasket`, `${J1},,,,`), {
-      lookup,
-    });
-    expect(records[0]?.data.bolting.grade).toBeNull();
-    expect(records[0]?.data).toMatchObject({ lubricant: null, target: null });
-  });
-
-  it('change when they move to another plant unit', () => {
-    const { records, newUnits } = readJoints(list(HEADINGS, J1), {
-      lookup: { ...lookup, unitId: () => null },
-    });
-    expect(records[0]?.state).toBe('changed');
-    expect(newUnits).toEqual(['Unit 100']);
-  });
-});
-
 it('every column says what it means and gives an example that the import itself takes', () => {
   expect(new Set(JOINT_COLUMNS.map(({ heading }) => heading)).size).toBe(JOINT_COLUMNS.length);
   const example = (heading: string) =>
@@ -487,68 +397,4 @@ it('a size or class its standard does not have is a fault that lists what it has
   ]);
   expect(report.faults[0]?.allowed).toBe('a class of ASME B16.5: 150, 300, 400, 600, 900, 1500, 2500');
   expect(report.good).toBe(1);
-});
-
-describe('gasket and pressure cases', () => {
-  const columns =
-    'gasket,gasket kind,gasket inside,gasket outside,gasket seating stress,gasket retained %,gasket batch,design pressure,design temperature,test pressure,flange material,nut grade';
-  const cells = 'spiral wound,spiral wound,233.4,263.7,60,70,G-1,40,200,60,1.1,ASTM A194 2H';
-  const row = (extra = columns, values = cells) =>
-    readJoints(list(`${HEADINGS},${extra}`, `${J1},${values}`));
-
-  it('are read in the units chosen for the file', () => {
-    const { report, records } = row();
-    expect(report.faults).toEqual([]);
-    expect(records[0]?.data).toMatchObject({
-      flangeMaterial: '1.1',
-      bolting: { nutGrade: 'ASTM A194 2H' },
-      gasket: {
-        type: 'spiral wound',
-        kind: 'spiral wound',
-        contactInside: { text: '233.4', unit: 'mm' },
-        contactOutside: { text: '263.7', unit: 'mm' },
-        seatingStress: { text: '60', unit: 'MPa', si: 60e6 },
-        retainedOperating: { text: '70', unit: 'percent' },
-        operatingStress: null,
-        batch: 'G-1',
-      },
-      pressures: {
-        design: {
-          pressure: { text: '40', unit: 'bar', si: 4e6 },
-          temperature: { text: '200', unit: 'degC' },
-        },
-        operating: { pressure: null, temperature: null },
-        test: { pressure: { text: '60', unit: 'bar' } },
-      },
-    });
-  });
-
-  it('name the column and what is allowed when out of range', () => {
-    const { report, records } = row('gasket,gasket retained %,test pressure', 'flat,130,-5');
-    expect(records).toEqual([]);
-    expect(report.faults.map(({ column, allowed }) => [column, allowed])).toEqual([
-      ['gasket retained %', '130 %: allowed 0 % to 100 %'],
-      ['test pressure', '-5 bar: allowed 0 bar to 10000 bar'],
-    ]);
-  });
-
-  it('ask for the gasket whose value is given', () => {
-    const { report } = row('gasket seating stress', '60');
-    expect(report.faults.map(({ column, allowed }) => [column, allowed])).toEqual([
-      ['gasket', 'needed when "gasket seating stress" is given'],
-    ]);
-  });
-
-  it('stay on the register where a later list has no such columns', () => {
-    const [first] = row().records;
-    const data = first?.data;
-    if (data === undefined) expect.fail('the first list was not read');
-    const held = { ...data, unitId: UNIT_ID };
-    const later = readJoints(list('tag,unit,flange standard,size,class,facing,service', `${J1},steam`), {
-      lookup: { joint: jointsByTag(held), unitId: () => UNIT_ID },
-    });
-    expect(later.records[0]?.state).toBe('changed');
-    expect(later.records[0]?.data.gasket).toEqual(data.gasket);
-    expect(later.records[0]?.data.pressures).toEqual(data.pressures);
-  });
 });
