@@ -3,14 +3,13 @@ import { SEIZING } from '../../seed/faults.ts';
 import { expectNoFaults } from './accessibility.ts';
 import { test } from './app.ts';
 import { pressOn, tabTo, typeInto } from './keyboard.ts';
-import { goTo, openDemoPlant, openJoint } from './steps.ts';
+import { goTo, openJoint } from './steps.ts';
 
 test('by keyboard: each opening of a joint is read out as the table has it, and the next one is forecast', async ({
-  app,
+  demo,
   page,
 }) => {
-  await page.goto(app.address);
-  await openDemoPlant(page);
+  await page.goto(demo.address);
   await openJoint(page, SEIZING);
   await pressOn(page, 'link', 'Breakout so far and next');
   const forecast = page.getByRole('region', { name: 'The next opening' });
@@ -47,12 +46,11 @@ test('by keyboard: each opening of a joint is read out as the table has it, and 
 });
 
 test('openings of the whole plant narrow by what they have in common, and lead to their joint', async ({
-  app,
+  demo,
   page,
 }) => {
   await page.setViewportSize({ width: 1024, height: 768 });
-  await page.goto(app.address);
-  await openDemoPlant(page);
+  await page.goto(demo.address);
   await goTo(page, '/breakout');
   const history = page.getByRole('region', { name: 'Breakout over installed torque' });
   await expect(history.locator('.chart svg').first()).toBeVisible();

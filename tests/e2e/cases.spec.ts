@@ -1,15 +1,14 @@
 import { expect } from '@playwright/test';
 import { test } from './app.ts';
-import { goTo, openDemoPlant } from './steps.ts';
+import { goTo } from './steps.ts';
 
 test('from a wrench found weak to a closed case: what it reached, a decision on each, approved by another', async ({
-  app,
+  demo,
   page,
 }) => {
   // The invented plant is made anew first, and two dozen rows are decided on.
   test.setTimeout(120_000);
-  await page.goto(app.address);
-  await openDemoPlant(page);
+  await page.goto(demo.address);
   await goTo(page, '/tool-room');
   await page.getByLabel('Scan or type a tool').fill('W-02');
   await page.getByLabel('Scan or type a tool').press('Enter');

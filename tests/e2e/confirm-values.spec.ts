@@ -1,14 +1,6 @@
 import { expect } from '@playwright/test';
 import { test } from './app.ts';
-import {
-  chooseTool,
-  finding,
-  importFile,
-  makeEmptyRegister,
-  namePerson,
-  openDemoPlant,
-  openJoint,
-} from './steps.ts';
+import { chooseTool, finding, importFile, makeEmptyRegister, namePerson, openJoint } from './steps.ts';
 
 test('a strength with one source is refused until a person confirms it', async ({ app, page }) => {
   app.setClock('2026-03-16T08:00:00+01:00');
@@ -53,9 +45,8 @@ test('a strength with one source is refused until a person confirms it', async (
   await expect(page.getByText('S-0001').first()).toBeVisible();
 });
 
-test('the demo plant has a flange whose row nobody has confirmed', async ({ app, page }) => {
-  await page.goto(app.address);
-  await openDemoPlant(page);
+test('the demo plant has a flange whose row nobody has confirmed', async ({ demo, page }) => {
+  await page.goto(demo.address);
   await openJoint(page, 'J-800-903');
   await page.getByRole('link', { name: 'Work out a setting' }).click();
   await expect(finding(page, 'Refusal', 'Flange table: one source only, not confirmed')).toContainText(

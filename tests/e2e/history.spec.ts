@@ -2,17 +2,16 @@ import { expect, type Page } from '@playwright/test';
 import { expectNoFaults } from './accessibility.ts';
 import { test } from './app.ts';
 import { pressOn, tabTo, typeInto } from './keyboard.ts';
-import { goTo, openDemoPlant } from './steps.ts';
+import { goTo } from './steps.ts';
 
 const result = (page: Page) => page.getByRole('region', { name: 'Result' });
 
 test('a history is signed, verified, held against a head from paper and handed on, by keyboard alone', async ({
-  app,
+  demo,
   page,
 }) => {
   test.setTimeout(150_000);
-  await page.goto(app.address);
-  await openDemoPlant(page);
+  await page.goto(demo.address);
   await goTo(page, '/verify');
 
   // The head as it would stand on a page printed now.

@@ -2,7 +2,7 @@ import { expect, type Page } from '@playwright/test';
 import { expectNoFaults } from './accessibility.ts';
 import { test } from './app.ts';
 import { tabTo, typeInto } from './keyboard.ts';
-import { goTo, openDemoPlant, openJoint } from './steps.ts';
+import { goTo, openJoint } from './steps.ts';
 
 /** Leaked twice in the invented plant, once closed. */
 const REPEATER = 'J-400-901';
@@ -11,13 +11,12 @@ const leakTable = (page: Page) => page.getByRole('table').filter({ hasText: 'Whe
 const rows = (page: Page) => leakTable(page).getByRole('row');
 
 test('the leak log says where, why and how long, narrows by its filters, and prints without them', async ({
-  app,
+  demo,
   page,
 }) => {
   test.setTimeout(120_000);
   await page.setViewportSize({ width: 1024, height: 768 });
-  await page.goto(app.address);
-  await openDemoPlant(page);
+  await page.goto(demo.address);
   await page.getByRole('link', { name: 'Leaks', exact: true }).click();
   await expect(page.getByRole('heading', { level: 1, name: 'Leaks' })).toBeVisible();
   await expect(rows(page)).toHaveCount(5);
@@ -46,12 +45,11 @@ test('the leak log says where, why and how long, narrows by its filters, and pri
 });
 
 test('which joints first, with why, by keyboard; terms that are none are named and lose nothing', async ({
-  app,
+  demo,
   page,
 }) => {
   test.setTimeout(120_000);
-  await page.goto(app.address);
-  await openDemoPlant(page);
+  await page.goto(demo.address);
   await goTo(page, '/leaks/verify');
   const list = page.getByRole('table');
   await expect(list.getByRole('row')).toHaveCount(31);
@@ -70,12 +68,11 @@ test('which joints first, with why, by keyboard; terms that are none are named a
 });
 
 test('thermal cycles counted for a joint stand on its page with the share of the time they cover', async ({
-  app,
+  demo,
   page,
 }) => {
   test.setTimeout(120_000);
-  await page.goto(app.address);
-  await openDemoPlant(page);
+  await page.goto(demo.address);
   await openJoint(page, REPEATER);
   const section = page.getByRole('region', { name: 'Leaks and thermal cycles' });
   await expect(section).toContainText('2 leaks on 1 joint; 1 open');

@@ -3,7 +3,7 @@ import { SEIZING } from '../../seed/faults.ts';
 import { expectNoFaults } from './accessibility.ts';
 import { test } from './app.ts';
 import { pressOn, tabTo, typeInto } from './keyboard.ts';
-import { openDemoPlant, openJoint } from './steps.ts';
+import { openJoint } from './steps.ts';
 
 const INPUTS = [
   ['Stiffness of the gasket', '20000'],
@@ -16,12 +16,11 @@ const INPUTS = [
 ] as const;
 
 test('by keyboard: the model names what it lacks, then shows every step of two plans as drawing and table', async ({
-  app,
+  demo,
   page,
 }) => {
   await page.setViewportSize({ width: 1024, height: 768 });
-  await page.goto(app.address);
-  await openDemoPlant(page);
+  await page.goto(demo.address);
   await openJoint(page, SEIZING);
   await pressOn(page, 'link', 'Model the load between bolts');
   const model = page.getByRole('region', { name: 'Load between the bolts, by a model' });

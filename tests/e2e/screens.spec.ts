@@ -245,9 +245,9 @@ for (const [scheme, width, height] of [
   });
 }
 
-test('by keyboard alone: find a joint, open it, work out its setting', async ({ app, page }) => {
-  await page.goto(app.address);
-  await openDemoPlant(page);
+test('by keyboard alone: find a joint, open it, work out its setting', async ({ demo, page }) => {
+  await page.goto(demo.address);
+  await expect(page.getByRole('heading', { name: 'Joints', level: 1 })).toBeVisible();
   await page.keyboard.press('/');
   await page.keyboard.type('J-200-00');
   await expect(page.getByRole('table').getByRole('row')).not.toHaveCount(1);
