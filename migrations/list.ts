@@ -14,6 +14,7 @@ import { up as createJointIdentity } from './20261126T0340_create_joint_identity
 import { up as createJointLife } from './20261126T0340_create_joint_life.ts';
 import { up as createLeaks } from './20261126T0350_create_leaks.ts';
 import { up as createSignatures } from './20261126T0730_create_signatures.ts';
+import { up as createCampaigns } from './20261127T0740_create_campaigns.ts';
 
 /** Every step in order. A step is frozen once it has landed; a name is never used again. */
 export const MIGRATIONS: Readonly<Record<string, Migration>> = {
@@ -32,6 +33,7 @@ export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '20261126T0340_create_joint_life': { up: createJointLife },
   '20261126T0350_create_leaks': { up: createLeaks },
   '20261126T0730_create_signatures': { up: createSignatures },
+  '20261127T0740_create_campaigns': { up: createCampaigns },
 };
 
 /** Number of the schema the program writes: how many steps it knows. Stored as the file's user_version. */

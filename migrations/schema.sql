@@ -58,6 +58,19 @@ CREATE TABLE breakout_reading (
        primary key (breakout_id, bolt)
      ) strict, without rowid;
 
+CREATE TABLE campaign (
+       id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
+       version integer not null check (version >= 1),
+       name text not null check (length(name) between 1 and 120),
+       name_key text not null,
+       starts_at text not null check (starts_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       starts_at_utc text not null check (starts_at_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       ends_at text not null check (ends_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       ends_at_utc text not null check (ends_at_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z' and ends_at_utc > starts_at_utc),
+       closed integer not null check (closed in (0, 1)),
+       data text not null check (json_valid(data))
+     ) strict;
+
 CREATE TABLE "certificate" (
        id text primary key references event (id) on delete restrict,
        tool_id text not null references tool (id) on delete restrict,
@@ -217,6 +230,36 @@ CREATE TABLE "event_tool" (
        used_at text check (used_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
        primary key (event_id, tool_id, role)
      ) strict, without rowid;
+
+CREATE TABLE job (
+       id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
+       campaign_id text not null references campaign (id) on delete restrict,
+       version integer not null check (version >= 1),
+       number text not null check (length(number) between 1 and 40),
+       number_key text not null,
+       number_sort text not null,
+       joint_id text not null references joint (id) on delete restrict,
+       scope text not null check (scope in ('break', 'make', 'break and make')),
+       system_key text not null,
+       test_pack_key text not null,
+       dropped integer not null check (dropped in (0, 1)),
+       search text not null,
+       data text not null check (json_valid(data)),
+       unique (campaign_id, number_key)
+     ) strict;
+
+CREATE TABLE job_version (
+       event_id text primary key references event (id) on delete restrict,
+       job_id text not null references job (id) on delete restrict,
+       campaign_id text not null references campaign (id) on delete restrict,
+       version integer not null check (version >= 1),
+       happened_at text not null check (happened_at glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]*'),
+       happened_at_utc text not null check (happened_at_utc glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:*Z'),
+       person_id text references person (id) on delete restrict,
+       reason text not null,
+       data text not null check (json_valid(data)),
+       unique (job_id, version)
+     ) strict;
 
 CREATE TABLE joint (
        id text primary key check (length(id) = 36 and id glob '????????-????-????-????-????????????'),
@@ -652,6 +695,8 @@ CREATE INDEX breakout_by_joint on breakout (joint_id, happened_at_utc);
 
 CREATE INDEX breakout_by_setting on breakout (setting_id) where setting_id is not null;
 
+CREATE UNIQUE INDEX campaign_open_name on campaign (name_key) where closed = 0;
+
 CREATE INDEX certificate_by_tool on certificate (tool_id, calibrated_on);
 
 CREATE INDEX class_tightening_by_class on class_tightening (class_key, ordinal);
@@ -679,6 +724,12 @@ CREATE INDEX event_supersedes on event (supersedes) where supersedes is not null
 CREATE INDEX event_tool_trace on event_tool (tool_id, event_id);
 
 CREATE INDEX event_tool_use on event_tool (tool_id, used_at) where used_at is not null;
+
+CREATE INDEX job_by_campaign on job (campaign_id, dropped, number_sort, id);
+
+CREATE INDEX job_by_joint on job (joint_id);
+
+CREATE INDEX job_version_by_campaign on job_version (campaign_id, happened_at_utc, event_id);
 
 CREATE INDEX joint_attachment_by_hash on joint_attachment (attachment_hash);
 
@@ -891,6 +942,13 @@ CREATE TRIGGER event_tool_no_reinsert before insert on event_tool
        when exists (select 1 from event_tool where event_id = new.event_id and tool_id = new.tool_id and role = new.role) begin select raise(abort, 'event_tool is append-only'); end;
 
 CREATE TRIGGER event_tool_no_update before update on event_tool begin select raise(abort, 'event_tool is append-only'); end;
+
+CREATE TRIGGER job_version_no_delete before delete on job_version begin select raise(abort, 'job_version is append-only'); end;
+
+CREATE TRIGGER job_version_no_reinsert before insert on job_version
+       when exists (select 1 from job_version where event_id = new.event_id) begin select raise(abort, 'job_version is append-only'); end;
+
+CREATE TRIGGER job_version_no_update before update on job_version begin select raise(abort, 'job_version is append-only'); end;
 
 CREATE TRIGGER joint_attachment_no_delete before delete on joint_attachment begin select raise(abort, 'joint_attachment is append-only'); end;
 

@@ -18,6 +18,7 @@ export const SIGNERS: Readonly<Partial<Record<RequestName, readonly string[]>>> 
   'cycles.record': ['data.personId'],
   'event.sign': ['data.personId'],
   'setting.issue': ['personId'],
+  'job.save': ['personId'],
   'plan.approve': ['personId'],
   'tableValue.confirm': ['data.personId'],
 };

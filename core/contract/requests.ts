@@ -15,6 +15,16 @@ import {
 import { attachmentContent, attachmentData, attachmentOwner, attachmentRow, hashText } from './attachment.ts';
 import { auditListInput, auditRow } from './audit.ts';
 import {
+  campaignData,
+  campaignRow,
+  jobChange,
+  jobChangesInput,
+  jobData,
+  jobListInput,
+  jobReason,
+  jobRow,
+} from './campaign.ts';
+import {
   checkAssessment,
   checkData,
   checkDraft,
@@ -190,6 +200,23 @@ export const requests = {
   'kit.list': { input: z.strictObject({ closed: z.boolean(), ...page }), output: listOf(kitRow) },
   'kit.get': { input: byId, output: kitRow },
   'kit.save': { input: edit(kitData), output: written },
+  'campaign.list': { input: z.strictObject({ closed: z.boolean(), ...page }), output: listOf(campaignRow) },
+  'campaign.get': { input: byId, output: campaignRow },
+  'campaign.save': { input: edit(campaignData), output: written },
+  'job.list': { input: jobListInput, output: listOf(jobRow) },
+  'job.get': { input: byId, output: jobRow },
+  /** Who changes it and why stand with every version, so that a change of the scope can be told. */
+  'job.save': {
+    input: write({
+      id: id.nullable(),
+      version: z.int().min(1).nullable(),
+      data: jobData,
+      personId: id,
+      reason: jobReason,
+    }),
+    output: written,
+  },
+  'job.changes': { input: jobChangesInput, output: listOf(jobChange) },
   'attachment.list': { input: attachmentOwner, output: listOf(attachmentRow) },
   'attachment.get': { input: z.strictObject({ hash: hashText }), output: attachmentContent },
   'attachment.add': { input: write({ data: attachmentData }), output: written },

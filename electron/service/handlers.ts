@@ -2,6 +2,7 @@ import { giveSecretTo, saveRoles } from './access/roles.ts';
 import { addAttachment, getAttachment, listAttachments } from './requests/attachment.ts';
 import { listAudit } from './requests/audit.ts';
 import { breakoutHistory, forecastBreakout } from './requests/breakout.ts';
+import { getCampaign, listCampaigns, saveCampaign } from './requests/campaign.ts';
 import {
   closeCase,
   decideCase,
@@ -36,6 +37,7 @@ import {
   verifyHistory,
 } from './requests/history.ts';
 import { confirmImport, importColumns, previewImport } from './requests/import.ts';
+import { getJob, listJobChanges, listJobs, saveJob } from './requests/job.ts';
 import { getJoint, jointChart, jointHistory, listJoints, saveJoint } from './requests/joint.ts';
 import { getKit, listKits, saveKit } from './requests/kit.ts';
 import { jointLeaksOf, listLeaks, verifyWhichFirst } from './requests/leak.ts';
@@ -112,6 +114,11 @@ export const READS: { readonly [N in ReadName]: Read<N> } = {
   'toolRule.list': listToolRules,
   'kit.list': listKits,
   'kit.get': getKit,
+  'campaign.list': listCampaigns,
+  'campaign.get': getCampaign,
+  'job.list': listJobs,
+  'job.get': getJob,
+  'job.changes': listJobChanges,
   'attachment.list': listAttachments,
   'attachment.get': getAttachment,
   'batch.list': listBatches,
@@ -158,6 +165,8 @@ export const WRITES: { readonly [N in WriteName]: Write<N> } = {
   'checklist.save': saveChecklist,
   'toolRule.save': saveToolRule,
   'kit.save': saveKit,
+  'campaign.save': saveCampaign,
+  'job.save': saveJob,
   'attachment.add': addAttachment,
   'case.open': openCase,
   'case.decide': decideCase,

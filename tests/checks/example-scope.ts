@@ -7,6 +7,7 @@ import { stripAreas } from '../../core/bolting/strip.ts';
 import { unifiedThread } from '../../core/bolting/thread.ts';
 import { threadLimits } from '../../core/bolting/thread-limits.ts';
 import { weightedLine } from '../../core/calibration/weighted-line.ts';
+import { jobData } from '../../core/contract/campaign.ts';
 import { scatterInput } from '../../core/contract/scatter.ts';
 import { componentData, jointGaskets } from '../../core/joint/gaskets.ts';
 import { identityOf } from '../../core/joint/identity.ts';
@@ -45,11 +46,13 @@ function values(): Scope {
   const [gasket] = jointGaskets(complete.joint.data);
   const thread = unifiedThread(0.875, 9);
   const hydraulics = hydraulicsOf(input);
+  const id = '00000000-0000-4000-8000-000000000001';
   return {
+    job: jobData.parse({ campaignId: id, number: 'N-1', jointId: id, scope: 'break' }),
     sha256: hash,
     ringJoint: JOINT_B,
     scatterData: scatterInput.parse({
-      jointId: '00000000-0000-4000-8000-000000000001',
+      jointId: id,
       planIds: ['staged-thirds'],
     }),
     input,

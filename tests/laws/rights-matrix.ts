@@ -89,6 +89,13 @@ toolRule.save                             .ke..
 kit.list                                  pketa
 kit.get                                   pketa
 kit.save                                  pk...
+campaign.list                             pketa
+campaign.get                              pketa
+campaign.save                             p.e..
+job.list                                  pketa
+job.get                                   pketa
+job.save                                  p.e..
+job.changes                               pketa
 attachment.list                           pketa
 attachment.get                            pketa
 attachment.add                            pketa

@@ -126,6 +126,7 @@ describe('nobody signs for another', () => {
     ['deviation.decide', 'engineer', null],
     ['event.sign', 'technician', 'did'],
     ['setting.issue', 'planner', null],
+    ['job.save', 'planner', null],
     ['plan.approve', 'engineer', null],
     ['tableValue.confirm', 'engineer', null],
   ];

@@ -123,6 +123,20 @@ export const SOUND: Sound = {
     version: 1,
     data: { name: 'Kit', reference: '', from: '2026-03-16', to: '2026-03-17', toolIds: [], remarks: '' },
   }),
+  'campaign.save': () => ({
+    ...fresh(),
+    data: {
+      name: `Campaign ${randomUUID()}`,
+      startsAt: '2026-04-01T06:00:00+02:00',
+      endsAt: '2026-04-15T18:00:00+02:00',
+    },
+  }),
+  'job.save': ({ personId }) => ({
+    ...fresh(),
+    data: { campaignId: stranger, number: 'N-1', jointId: stranger, scope: 'break and make' },
+    personId,
+    reason: 'on the list',
+  }),
   'attachment.add': ({ personId }) => ({
     key: key(),
     data: {

@@ -1,6 +1,7 @@
 import type { CompetenceStanding } from '../../../core/access/competence.ts';
 import type { CompetenceData } from '../../../core/contract/access.ts';
 import type { AttachmentData } from '../../../core/contract/attachment.ts';
+import type { CampaignData, JobData } from '../../../core/contract/campaign.ts';
 import type { CheckData, ChecklistData, ToolRuleData } from '../../../core/contract/check.ts';
 import type { KitData, MoveData, ToolStatus } from '../../../core/contract/custody.ts';
 import type { BatchUsed, BreakoutData, TighteningData } from '../../../core/contract/event.ts';
@@ -176,6 +177,9 @@ export interface EventDataByKind {
   'checklist saved': { readonly id: string; readonly version: number; readonly data: ChecklistData };
   'tool rule saved': { readonly id: string; readonly version: number; readonly data: ToolRuleData };
   'kit saved': { readonly id: string; readonly version: number; readonly data: KitData };
+  'campaign saved': { readonly id: string; readonly version: number; readonly data: CampaignData };
+  /** With who changed it and why; a job that came with a list is its import's. */
+  'job saved': Saved<JobData> & { readonly personId: string | null; readonly reason: string };
   /** `subject` and `basis` in words, as they stood when it was opened. */
   'case opened': {
     readonly number: string;

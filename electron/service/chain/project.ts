@@ -1,6 +1,7 @@
 import type { Kysely } from 'kysely';
 import { projectAccess, projectCompetences, projectRoles, projectSignIn } from '../projections/access.ts';
 import { projectAttachments } from '../projections/attachment.ts';
+import { projectCampaigns, projectJobs } from '../projections/campaign.ts';
 import { projectCases, projectClosures, projectDecisions } from '../projections/case.ts';
 import { projectCertificates } from '../projections/certificate.ts';
 import { projectChecklists, projectChecks, projectToolRules } from '../projections/check.ts';
@@ -49,6 +50,8 @@ const PROJECTORS: { readonly [K in EventKind]: Projector<K> } = {
   'checklist saved': projectChecklists,
   'tool rule saved': projectToolRules,
   'kit saved': projectKits,
+  'campaign saved': projectCampaigns,
+  'job saved': projectJobs,
   'attachment added': projectAttachments,
   'case opened': projectCases,
   'case decided': projectDecisions,

@@ -93,6 +93,15 @@ const TOLD: Telling = {
   }),
   'tool saved': ({ version: one, data }) => ({ what: 'Tool', detail: `${data.number}, ${version(one)}` }),
   'kit saved': ({ version: one, data }) => ({ what: 'Kit', detail: `${data.name}, ${version(one)}` }),
+  'campaign saved': ({ version: one, data }) => ({
+    what: 'Campaign',
+    detail: `${data.name}, ${version(one)}`,
+  }),
+  'job saved': ({ version: one, data, reason }) => ({
+    what: 'Job',
+    detail: `${data.number}, ${version(one)}${reason === '' ? '' : `. Reason: ${reason}`}`,
+    jointId: data.jointId,
+  }),
   'certificate added': ({ data }) => ({ what: 'Certificate', detail: data.number }),
   'import confirmed': ({ kind, fileName, added, changed }) => ({
     what: `Import of ${kind}`,

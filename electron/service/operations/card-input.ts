@@ -10,6 +10,7 @@ import type {
 } from '../../../core/setting/input.ts';
 import type { ToolRoom } from '../../../core/tools/facts.ts';
 import { handWrenchAsSet } from '../../../core/tools/hand-wrench.ts';
+import { setToolIds } from '../../../core/tools/set-ids.ts';
 import { invalidField, notFound } from '../failure.ts';
 import type { RegisterSchema } from '../register/schema.ts';
 import { lastTightening } from '../repositories/chart.ts';
@@ -150,14 +151,7 @@ async function gatherSet(
 }
 
 function toolsOf({ tools, torqueTool }: SettingData): string[] {
-  const wrenches = [tools, ...tools.further].flatMap(({ driveId, cassetteId, reducerIds, hoseIds }) => [
-    driveId,
-    cassetteId,
-    ...reducerIds,
-    ...hoseIds,
-  ]);
-  const single = [tools.pumpId, tools.gaugeId, tools.counterholdId, torqueTool?.toolId ?? null];
-  return [...wrenches, ...single, ...tools.couplerIds].filter((id) => id !== null);
+  return [...setToolIds(tools), ...(torqueTool?.toolId ? [torqueTool.toolId] : [])];
 }
 
 type WrenchIds = ToolSetData['further'][number];
@@ -169,8 +163,6 @@ function idsOf(set: ToolSetData, field: string): string[] {
   checkDistinct(`${field}couplerIds`, set.couplerIds);
   const ofWrench = ({ driveId, cassetteId, reducerIds, hoseIds }: WrenchIds) =>
     [driveId, cassetteId, ...reducerIds, ...hoseIds].filter((id) => id !== null);
-  const wrenches = [set, ...set.further].flatMap(ofWrench);
-  checkDistinct(`${field}further`, wrenches);
-  const shared = [set.pumpId, set.gaugeId, set.counterholdId].filter((id) => id !== null);
-  return [...wrenches, ...shared, ...set.couplerIds];
+  checkDistinct(`${field}further`, [set, ...set.further].flatMap(ofWrench));
+  return setToolIds(set);
 }

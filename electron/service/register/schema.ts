@@ -1,5 +1,6 @@
 import type { Generated } from 'kysely';
 import type { Criticality } from '../../../core/contract/assembly.ts';
+import type { JobScope } from '../../../core/contract/campaign.ts';
 import type { CheckData, CheckKind } from '../../../core/contract/check.ts';
 import type { CustodyStep, MoveData } from '../../../core/contract/custody.ts';
 import type { LeakRow } from '../../../core/contract/leak-log.ts';
@@ -431,6 +432,45 @@ export interface RegisterSchema {
     until_utc: string;
     cycles: number;
   };
+  campaign: {
+    id: string;
+    version: number;
+    name: string;
+    name_key: string;
+    starts_at: string;
+    starts_at_utc: string;
+    ends_at: string;
+    ends_at_utc: string;
+    closed: number;
+    data: string;
+  };
+  job: {
+    id: string;
+    campaign_id: string;
+    version: number;
+    number: string;
+    number_key: string;
+    number_sort: string;
+    joint_id: string;
+    scope: JobScope;
+    system_key: string;
+    test_pack_key: string;
+    dropped: number;
+    search: string;
+    data: string;
+  };
+  /** Every version of a job as it was saved. */
+  job_version: {
+    event_id: string;
+    job_id: string;
+    campaign_id: string;
+    version: number;
+    happened_at: string;
+    happened_at_utc: string;
+    person_id: string | null;
+    reason: string;
+    data: string;
+  };
   /** Work in progress; written over, in no chain. */
   draft: {
     kind: string;
@@ -467,6 +507,7 @@ export type PersonRole =
   | 'decided'
   | 'closed the case'
   | 'counted'
+  | 'changed the job'
   | 'took the step'
   | 'witnessed'
   | 'checked which joint it is'
