@@ -179,7 +179,7 @@ export const RIGHTS: Readonly<Record<RequestName, Right>> = {
   'import.preview': EVERYONE,
   'import.confirm': {
     by: 'data.kind',
-    roles: { joints: PLANT, tools: ROOM, certificate: ROOM_AND_ENGINEER },
+    roles: { joints: PLANT, tools: ROOM, certificate: ROOM_AND_ENGINEER, jobs: PLANT },
   },
 };
 

@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { unitsOf } from '../units/units.ts';
 import { id, text } from './values.ts';
 
-export const importKind = z.enum(['joints', 'tools', 'certificate']);
+export const importKind = z.enum(['joints', 'tools', 'certificate', 'jobs']);
 export type ImportKind = z.infer<typeof importKind>;
 
 const choice = (units: string[]) => z.enum(units as [string, ...string[]]);
@@ -28,8 +28,10 @@ export const importInput = z.strictObject({
   /** The file's bytes, base64. */
   content: z.base64().max(60_000_000, 'at most 45 MB'),
   options: importOptions,
+  /** Jobs are of a campaign; of no other kind. */
+  campaignId: id.nullable().default(null),
 });
-export type ImportInput = z.infer<typeof importInput>;
+export type ImportInput = z.input<typeof importInput>;
 
 /** One fault: line in the file, column heading, what stood there, what is allowed. */
 export const importFault = z.strictObject({

@@ -31,6 +31,26 @@ export function endOfDay(date: string, timeZone: string): string {
   return startOfDay(Temporal.PlainDate.from(date).add({ days: 1 }).toString(), timeZone);
 }
 
+/**
+ * A moment from a date, or a date and time of day, as they are written at the site; of a date alone its first moment or
+ * the first after it. Null for anything else.
+ */
+export function momentAtSite(text: string, timeZone: string, edge: 'start' | 'end'): string | null {
+  const written = /^(\d{4}-\d{2}-\d{2})(?:[ T](\d{2}:\d{2}))?$/.exec(text.trim());
+  if (written === null) return null;
+  const [, date = '', time] = written;
+  try {
+    const day = Temporal.PlainDate.from(date);
+    const local = time === undefined ? undefined : Temporal.PlainTime.from(time);
+    const from = local === undefined && edge === 'end' ? day.add({ days: 1 }) : day;
+    const zoned = from.toPlainDateTime(local).toZonedDateTime(timeZone);
+    return atSite(new Date(zoned.epochMilliseconds), timeZone);
+  } catch (error) {
+    if (error instanceof RangeError) return null;
+    throw error;
+  }
+}
+
 /** A moment written with the site's offset. */
 export function atSite(moment: Date, timeZone: string): string {
   const zoned = Temporal.Instant.fromEpochMilliseconds(moment.getTime()).toZonedDateTimeISO(timeZone);

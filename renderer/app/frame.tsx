@@ -9,6 +9,7 @@ import { applyTheme, type Theme, theme } from './theme.ts';
 
 /** Only doors that lead somewhere. */
 const DOORS = [
+  { words: 'Plan', to: '/plan/campaigns', holds: /^\/(plan\/|import\/jobs)/ },
   {
     words: 'Tool room',
     to: '/tool-room',

@@ -33,6 +33,7 @@ export function importBench(): Promise<Measured> {
     certificate: () => null,
     today: '2026-03-16',
     toolWithSerial: () => null,
+    jobs: null,
   };
   return measure(
     {
@@ -44,7 +45,10 @@ export function importBench(): Promise<Measured> {
       better: 'less',
     },
     () => {
-      const { report } = readImport({ kind: 'joints', fileName: 'list.csv', content, options }, lookup);
+      const { report } = readImport(
+        { kind: 'joints', fileName: 'list.csv', content, options, campaignId: null },
+        lookup,
+      );
       if (report.good !== rows.length) throw new Error(`only ${report.good} rows were read as good`);
     },
   );

@@ -18,6 +18,7 @@ export const EMPTY_REGISTER: RegisterLookup = {
   joint: () => null,
   tool: () => null,
   certificate: () => null,
+  jobs: null,
 };
 
 interface File {
@@ -32,6 +33,7 @@ export function bytesOf(kind: ImportKind, bytes: Uint8Array, { options, lookup }
       fileName: 'list.csv',
       content: Buffer.from(bytes).toString('base64'),
       options: { ...METRIC, ...options },
+      campaignId: null,
     },
     { ...EMPTY_REGISTER, ...lookup },
   );
@@ -52,6 +54,12 @@ export function readTools(text: string, file: File = {}) {
 export function readCertificate(text: string, file: File = {}) {
   const result = bytesOf('certificate', Buffer.from(text, 'utf8'), file);
   if (result.kind !== 'certificate') throw new Error('another kind of file was read');
+  return result;
+}
+
+export function readJobs(text: string, file: File = {}) {
+  const result = bytesOf('jobs', Buffer.from(text, 'utf8'), file);
+  if (result.kind !== 'jobs') throw new Error('another kind of file was read');
   return result;
 }
 

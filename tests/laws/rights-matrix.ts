@@ -143,6 +143,7 @@ import.preview                            pketa
 import.confirm, joints                    p.e..
 import.confirm, tools                     .k...
 import.confirm, certificate               .ke..
+import.confirm, jobs                      p.e..
 `;
 
 const LETTERS = {

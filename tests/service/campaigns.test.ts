@@ -98,6 +98,41 @@ describe('a campaign', () => {
   });
 });
 
+test('a list of jobs is previewed against its campaign, written with its name, and written again changes nothing', async () => {
+  const text = 'number,joint,scope,after\nN-1,j-0001,break and make,\nN-2,J-0001,make,N-1\nN-3,J-77,make,';
+  const file = {
+    kind: 'jobs' as const,
+    fileName: 'scope.csv',
+    content: Buffer.from(text).toString('base64'),
+    options: {
+      encoding: 'utf-8' as const,
+      delimiter: ',' as const,
+      decimalSign: '.' as const,
+      units: { length: 'mm', stress: 'MPa', pressure: 'bar', torque: 'N.m', temperature: 'degC' },
+    },
+    campaignId,
+  };
+  const report = await ask(started, 'import.preview', file);
+  expect(report).toMatchObject({ fileFault: null, good: 2, added: 2, faultyRows: 1 });
+  const { fingerprint } = report;
+  const write = (leaveOutFaulty: boolean) => ({ key: key(), data: { ...file, fingerprint, leaveOutFaulty } });
+  expect((await askBadly(started, 'import.confirm', write(false))).code).toBe('invalid_input');
+  const done = await ask(started, 'import.confirm', write(true));
+  expect(done).toMatchObject({ added: 2, changed: 0, leftOut: 1 });
+  const { rows } = await ask(started, 'job.changes', { campaignId, ...page });
+  expect(rows.map(({ number, reason, by }) => [number, reason, by])).toEqual([
+    ['N-2', 'list scope.csv', 'not recorded'],
+    ['N-1', 'list scope.csv', 'not recorded'],
+  ]);
+  const again = await ask(started, 'import.confirm', write(true));
+  expect(again).toMatchObject({ added: 0, changed: 0, unchanged: 2 });
+  const other = { ...file, campaignId: plant.jointId };
+  expect(await askBadly(started, 'import.preview', other)).toMatchObject({
+    code: 'not_found',
+    details: [{ field: 'campaignId', value: plant.jointId }],
+  });
+});
+
 describe('a job', () => {
   test('stands on the list with its joint, and is found by number, tag and pack', async () => {
     await job('N-10', { testPack: 'TP-1' });

@@ -7,6 +7,7 @@ import { type MatchedColumns, matchColumns } from './column.ts';
 import { ALTERNATIVES_OF_KIND, COLUMNS_OF_KIND } from './columns.ts';
 import { decodeFile } from './decode.ts';
 import { reportDuplicates, serialNumbers } from './duplicates.ts';
+import { jobsFromRows } from './job-list.ts';
 import { jointFromRow } from './joint-row.ts';
 import type { OnRegister, RegisterLookup } from './lookup.ts';
 import { type FileFacts, fileFaultReport, type ReadRow, reportOf } from './report.ts';
@@ -44,6 +45,7 @@ export function readImport(input: ImportRequest, lookup: RegisterLookup): Import
   if (missing.length > 0) {
     return nothing(input, fileFaultReport(missingText(missing), sheet.facts));
   }
+  if (input.kind === 'jobs') return readJobs(sheet, lookup);
   if (input.kind === 'joints') return readJoints(sheet, lookup);
   return input.kind === 'tools' ? readTools(sheet, lookup) : readCertificate(sheet, lookup);
 }
@@ -141,6 +143,23 @@ function readTools(sheet: Sheet, lookup: RegisterLookup): ImportResult {
   const states = records.map(({ state }) => state);
   const report = reportOf(sheet.facts, readRows(sheet), states, null);
   return { kind: 'tools', report, newUnits: [], records };
+}
+
+function readJobs(sheet: Sheet, lookup: RegisterLookup): ImportResult {
+  const { jobs } = lookup;
+  if (jobs === null) {
+    const fault = 'Jobs are of a campaign: choose the one this list is for';
+    return { kind: 'jobs', report: fileFaultReport(fault, sheet.facts), newUnits: [], records: [] };
+  }
+  reportDuplicates(sheet.whole, 'number');
+  const records = jobsFromRows(sheet.whole, lookup, jobs);
+  const states = records.map(({ state }) => state);
+  return {
+    kind: 'jobs',
+    report: reportOf(sheet.facts, readRows(sheet), states, null),
+    newUnits: [],
+    records,
+  };
 }
 
 /** A certificate with a point left out would be another certificate, so one fault holds all of it back. */

@@ -1,3 +1,4 @@
+import type { JobData } from '../../../core/contract/campaign.ts';
 import type { ImportReport } from '../../../core/contract/import.ts';
 import type { JointData } from '../../../core/contract/joint.ts';
 import type { CertificateData, ToolData } from '../../../core/contract/tool.ts';
@@ -17,6 +18,7 @@ interface ImportedRecord<T> {
 /** `unitId` is left to the writer, who has created the new units by then. */
 export type JointRecord = ImportedRecord<Omit<JointData, 'unitId'>> & { readonly unitName: string };
 export type ToolRecord = ImportedRecord<ToolData>;
+export type JobRecord = ImportedRecord<JobData>;
 
 /** The report without the fingerprint, and the good records in file order. */
 export type ImportResult = {
@@ -26,6 +28,7 @@ export type ImportResult = {
 } & (
   | { readonly kind: 'joints'; readonly records: readonly JointRecord[] }
   | { readonly kind: 'tools'; readonly records: readonly ToolRecord[] }
+  | { readonly kind: 'jobs'; readonly records: readonly JobRecord[] }
   /** A certificate is taken whole or not at all: null when it has a fault. */
   | { readonly kind: 'certificate'; readonly state: RecordState; readonly record: CertificateData | null }
 );

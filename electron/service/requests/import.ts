@@ -8,13 +8,15 @@ import { append } from '../chain/append.ts';
 import type { EventDraft } from '../chain/events.ts';
 import { sha256 } from '../chain/sha256.ts';
 import type { ReadContext, WriteContext } from '../context.ts';
-import { invalidField, RequestFailure } from '../failure.ts';
+import { invalidField, notFound, RequestFailure } from '../failure.ts';
 import { nameKey } from '../fold.ts';
 import { COLUMNS_OF_KIND } from '../import/columns.ts';
-import type { OnRegister, RegisterLookup } from '../import/lookup.ts';
+import type { JobLookup, OnRegister, RegisterLookup } from '../import/lookup.ts';
 import { readImport } from '../import/read.ts';
 import type { ImportResult } from '../import/result.ts';
 import { recordCertificate } from '../operations/certificate.ts';
+import { findCampaign } from '../repositories/campaign.ts';
+import { jobsOf } from '../repositories/job.ts';
 import { storedCertificate, storedTool } from '../repositories/tool.ts';
 import { todayAt } from '../time.ts';
 import type { Read, Write } from './handler.ts';
@@ -32,14 +34,14 @@ export const importColumns: Read<'import.columns'> = async (_, { kind }) => {
 };
 
 export const previewImport: Read<'import.preview'> = async (context, input) => {
-  const { report } = readImport(input, await registerLookup(context, input.kind));
+  const { report } = readImport(input, await registerLookup(context, input));
   return { fingerprint: fingerprintOf(input), ...report };
 };
 
 /** Stands for the file's bytes and how they were read: what was seen is what is written. */
-function fingerprintOf({ kind, content, options }: ImportRequest): string {
+function fingerprintOf({ kind, content, options, campaignId }: ImportRequest): string {
   const bytes = Buffer.from(content, 'base64');
-  return toHex(sha256(canonicalText({ kind, options }), bytes));
+  return toHex(sha256(canonicalText({ kind, options, campaignId }), bytes));
 }
 
 export const confirmImport: Write<'import.confirm'> = async (context, { data }) => {
@@ -51,7 +53,7 @@ export const confirmImport: Write<'import.confirm'> = async (context, { data }) 
       [{ field: 'data.fingerprint', value: fingerprint, allowed: 'the fingerprint of the preview' }],
     );
   }
-  const result = readImport(file, await registerLookup(context, file.kind));
+  const result = readImport(file, await registerLookup(context, file));
   const { report } = result;
   if (report.fileFault !== null) throw invalidField('data.content', file.fileName, report.fileFault);
   if (report.faultyRows > 0 && !leaveOutFaulty) {
@@ -80,11 +82,15 @@ export const confirmImport: Write<'import.confirm'> = async (context, { data }) 
       data: { kind: file.kind, fileName: file.fileName, fingerprint, ...counts },
     },
   ]);
-  await writeRecords(context, result, eventId);
+  await writeRecords(context, result, { id: eventId, fileName: file.fileName });
   return done;
 };
 
-async function writeRecords(context: WriteContext, result: ImportResult, importId: string): Promise<void> {
+async function writeRecords(
+  context: WriteContext,
+  result: ImportResult,
+  { id: importId, fileName }: { readonly id: string; readonly fileName: string },
+): Promise<void> {
   if (result.kind === 'certificate') {
     if (result.record !== null && result.state === 'added')
       await recordCertificate(context, result.record, importId);
@@ -96,6 +102,27 @@ async function writeRecords(context: WriteContext, result: ImportResult, importI
       result.records
         .filter(({ state }) => state !== 'unchanged')
         .map(({ existing, data }) => savedDraft(context, 'tool saved', existing, data, importId)),
+    );
+    return;
+  }
+  if (result.kind === 'jobs') {
+    const reason = `list ${fileName}`;
+    await append(
+      context,
+      result.records
+        .filter(({ state }) => state !== 'unchanged')
+        .map(({ existing, data }) => ({
+          kind: 'job saved' as const,
+          id: context.newId(),
+          data: {
+            id: existing?.id ?? context.newId(),
+            version: (existing?.version ?? 0) + 1,
+            data,
+            importId,
+            personId: context.actor?.personId ?? null,
+            reason,
+          },
+        })),
     );
     return;
   }
@@ -148,11 +175,14 @@ async function unitsFor(
 }
 
 /** What the import must know of the register, read once; records are parsed when a row names them. */
-async function registerLookup(context: ReadContext, kind: ImportRequest['kind']): Promise<RegisterLookup> {
+async function registerLookup(
+  context: ReadContext,
+  { kind, campaignId }: ImportRequest,
+): Promise<RegisterLookup> {
   const { db } = context;
   const units = await db.selectFrom('plant_unit').select(['id', 'name_key as key']).execute();
   const joints =
-    kind === 'joints'
+    kind === 'joints' || kind === 'jobs'
       ? await db.selectFrom('joint').select(['id', 'version', 'tag_key as key', 'data']).execute()
       : [];
   const tools = await db
@@ -174,6 +204,7 @@ async function registerLookup(context: ReadContext, kind: ImportRequest['kind'])
   );
   return {
     today: todayAt(context),
+    jobs: kind === 'jobs' && campaignId !== null ? await jobLookup(context, campaignId) : null,
     unitId: (name) => unitByName.get(nameKey(name)) ?? null,
     joint: (tag) => onRegister(jointByTag.get(nameKey(tag)), (text) => JSON.parse(text) as JointData),
     tool: (number) => onRegister(toolByNumber.get(nameKey(number)), storedTool),
@@ -184,6 +215,15 @@ async function registerLookup(context: ReadContext, kind: ImportRequest['kind'])
       return text === undefined ? null : storedCertificate(text);
     },
   };
+}
+
+async function jobLookup({ db, site }: ReadContext, campaignId: string): Promise<JobLookup> {
+  const campaign = await findCampaign(db, campaignId);
+  if (campaign === null) throw notFound('campaign', 'campaignId', campaignId);
+  if (campaign.data.closed) {
+    throw invalidField('campaignId', campaign.data.name, 'a campaign that is not closed');
+  }
+  return { campaign, existing: await jobsOf(db, campaignId), timeZone: site.timeZone };
 }
 
 function onRegister<T>(

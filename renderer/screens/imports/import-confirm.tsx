@@ -23,7 +23,7 @@ export function ConfirmImport({ kind, input, report }: ConfirmImportProps) {
   const faulty = report.faultyRows > 0;
   if (report.fileFault !== null)
     return <p className="said">This file can not be imported as it is. Nothing was written.</p>;
-  if (confirm.data) return <Done kind={kind} done={confirm.data} />;
+  if (confirm.data) return <Done kind={kind} campaignId={input.campaignId ?? null} done={confirm.data} />;
   return (
     <section aria-labelledby="write" className="stack">
       <h2 id="write">Write to the register</h2>
@@ -67,16 +67,18 @@ export function ConfirmImport({ kind, input, report }: ConfirmImportProps) {
 
 interface DoneProps {
   readonly kind: ImportKind;
+  readonly campaignId: string | null;
   readonly done: { added: number; changed: number; unchanged: number; leftOut: number };
 }
 
-function Done({ kind, done }: DoneProps) {
+function Done({ kind, campaignId, done }: DoneProps) {
   const words = IMPORT_KINDS[kind];
+  const home = campaignId === null ? words.home : `${words.home}/${campaignId}`;
   return (
     <section className="said" role="status">
       <p>
         <b>Written.</b> {count(done.added)} new, {count(done.changed)} changed, {count(done.unchanged)}{' '}
-        already so, {count(done.leftOut)} left out. <Link href={words.home}>To the {words.many}</Link>
+        already so, {count(done.leftOut)} left out. <Link href={home}>To the {words.many}</Link>
       </p>
     </section>
   );

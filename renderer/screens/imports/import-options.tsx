@@ -21,6 +21,14 @@ export const UNANSWERED: Answers = {
   units: { length: '', stress: '', pressure: '', torque: '', temperature: '' },
 };
 
+/** Answers for a file without quantities: nothing in it is read by them. */
+export const NOTHING_MEASURED: Answers = {
+  encoding: '',
+  delimiter: '',
+  decimalSign: '.',
+  units: { length: 'mm', stress: 'MPa', pressure: 'bar', torque: 'N.m', temperature: 'degC' },
+};
+
 export function openQuestions(answers: Answers): string[] {
   const open: string[] = [];
   if (answers.encoding === '') open.push('encoding');
@@ -37,10 +45,12 @@ export const asOptions = (answers: Answers): ImportOptions => answers as unknown
 
 interface ImportQuestionsProps {
   readonly answers: Answers;
+  /** Whether the file holds quantities, whose units and decimal sign have to be known. */
+  readonly measured: boolean;
   readonly onAnswer: (answers: Answers) => void;
 }
 
-export function ImportQuestions({ answers, onAnswer }: ImportQuestionsProps) {
+export function ImportQuestions({ answers, measured, onAnswer }: ImportQuestionsProps) {
   const set = (part: Partial<Answers>) => onAnswer({ ...answers, ...part });
   const units = (quantity: QuantityKind) =>
     unitsOf(quantity).map((unit) => ({ value: unit as string, words: unitLabel(unit) }));
@@ -48,7 +58,8 @@ export function ImportQuestions({ answers, onAnswer }: ImportQuestionsProps) {
     <fieldset>
       <legend>How the file is written</legend>
       <p className="small lead-in">
-        Asked once for the whole file and never guessed. A unit holds for every column of its kind.
+        Asked once for the whole file and never guessed.
+        {measured && ' A unit holds for every column of its kind.'}
       </p>
       <div className="fields narrow">
         <Question
@@ -71,16 +82,18 @@ export function ImportQuestions({ answers, onAnswer }: ImportQuestionsProps) {
           ]}
           onAnswer={(delimiter) => set({ delimiter })}
         />
-        <Question
-          label="Decimal sign"
-          value={answers.decimalSign}
-          options={[
-            { value: '.', words: 'point, as 12.5' },
-            { value: ',', words: 'comma, as 12,5' },
-          ]}
-          onAnswer={(decimalSign) => set({ decimalSign })}
-        />
-        {UNIT_QUESTIONS.map((quantity) => (
+        {measured && (
+          <Question
+            label="Decimal sign"
+            value={answers.decimalSign}
+            options={[
+              { value: '.', words: 'point, as 12.5' },
+              { value: ',', words: 'comma, as 12,5' },
+            ]}
+            onAnswer={(decimalSign) => set({ decimalSign })}
+          />
+        )}
+        {(measured ? UNIT_QUESTIONS : []).map((quantity) => (
           <Question
             key={quantity}
             label={`Unit of ${quantity}`}

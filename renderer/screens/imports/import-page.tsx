@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { Link } from 'wouter';
+import { Link, useSearchParams } from 'wouter';
 import type { ImportInput, ImportKind } from '../../../core/contract/import.ts';
 import { useAsk, usePreview } from '../../app/ask.ts';
 import { Busy } from '../../components/busy.tsx';
@@ -8,7 +8,14 @@ import { Failure } from '../../components/failure.tsx';
 import { base64Of, csv, saveText } from './file-text.ts';
 import { ConfirmImport } from './import-confirm.tsx';
 import { IMPORT_KINDS, kindOf } from './import-kinds.ts';
-import { type Answers, asOptions, ImportQuestions, openQuestions, UNANSWERED } from './import-options.tsx';
+import {
+  type Answers,
+  asOptions,
+  ImportQuestions,
+  NOTHING_MEASURED,
+  openQuestions,
+  UNANSWERED,
+} from './import-options.tsx';
 import { ImportReportView } from './import-report.tsx';
 
 export function ImportPage({ kind }: { readonly kind: string }) {
@@ -36,11 +43,17 @@ export function ImportPage({ kind }: { readonly kind: string }) {
 
 function Importer({ kind }: { readonly kind: ImportKind }) {
   const [file, setFile] = useState<File | null>(null);
-  const [answers, setAnswers] = useState<Answers>(UNANSWERED);
+  const { measured } = IMPORT_KINDS[kind];
+  const [answers, setAnswers] = useState<Answers>(measured ? UNANSWERED : NOTHING_MEASURED);
+  const [campaignId, setCampaignId] = useState(useSearchParams()[0].get('campaign') ?? '');
   const [seen, setSeen] = useState<ImportInput | null>(null);
   const [unread, setUnread] = useState<string | null>(null);
   const preview = usePreview('import.preview');
-  const open = [...(file === null ? ['file'] : []), ...openQuestions(answers)];
+  const open = [
+    ...(kind === 'jobs' && campaignId === '' ? ['campaign'] : []),
+    ...(file === null ? ['file'] : []),
+    ...openQuestions(answers),
+  ];
 
   // What was previewed is what is written: a changed answer makes the preview void.
   const forget = () => {
@@ -57,13 +70,28 @@ function Importer({ kind }: { readonly kind: ImportKind }) {
       setUnread(`${file.name} could not be read. It may have been moved, or be open in another program.`);
       return;
     }
-    const input: ImportInput = { kind, fileName: file.name, content, options: asOptions(answers) };
+    const input: ImportInput = {
+      kind,
+      fileName: file.name,
+      content,
+      options: asOptions(answers),
+      campaignId: kind === 'jobs' ? campaignId : null,
+    };
     setSeen(input);
     preview.mutate(input);
   };
   return (
     <>
       <div className="form">
+        {kind === 'jobs' && (
+          <CampaignQuestion
+            value={campaignId}
+            onAnswer={(id) => {
+              setCampaignId(id);
+              forget();
+            }}
+          />
+        )}
         <div className="field">
           <label htmlFor="file">File</label>
           <input
@@ -78,6 +106,7 @@ function Importer({ kind }: { readonly kind: ImportKind }) {
         </div>
         <ImportQuestions
           answers={answers}
+          measured={measured}
           onAnswer={(next) => {
             setAnswers(next);
             forget();
@@ -114,6 +143,35 @@ function Importer({ kind }: { readonly kind: ImportKind }) {
         </>
       )}
     </>
+  );
+}
+
+interface CampaignQuestionProps {
+  readonly value: string;
+  readonly onAnswer: (id: string) => void;
+}
+
+function CampaignQuestion({ value, onAnswer }: CampaignQuestionProps) {
+  const campaigns = useAsk('campaign.list', { closed: false, page: 1, pageSize: 200 });
+  const rows = campaigns.data?.rows ?? [];
+  return (
+    <div className="field">
+      <label htmlFor="campaign">Campaign the jobs are of</label>
+      <select id="campaign" value={value} onChange={(event) => onAnswer(event.target.value)}>
+        <option value="">Choose</option>
+        {rows.map(({ id, data }) => (
+          <option key={id} value={id}>
+            {data.name}
+          </option>
+        ))}
+      </select>
+      {campaigns.data && rows.length === 0 && (
+        <span className="hint">
+          No campaign is open. <Link href="/plan/campaigns/new">Enter one first</Link>
+        </span>
+      )}
+      {campaigns.error && <Failure error={campaigns.error.error} what="The campaigns were not read." />}
+    </div>
   );
 }
 
