@@ -1,3 +1,4 @@
+import { demoCampaign } from './campaign.ts';
 import { demoCertificates } from './certificates.ts';
 import { demoEvents } from './events.ts';
 import { furtherTools } from './further-tools.ts';
@@ -42,5 +43,6 @@ export function demoPlant({ today = '2026-11-25', seed = 20261125 }: DemoPlantOp
     events,
     room: demoRoom(tools, certificates, events, site, seed),
     life: demoLife(today, DEMO_SITE.timeZone),
+    campaign: demoCampaign(joints, events, site),
   };
 }

@@ -1,4 +1,5 @@
 import type { AttachmentInput } from '../core/contract/attachment.ts';
+import type { CampaignInput, JobInput } from '../core/contract/campaign.ts';
 import type { CheckInput, ChecklistInput, ToolRuleInput } from '../core/contract/check.ts';
 import type { KitInput, MoveInput } from '../core/contract/custody.ts';
 import type { BreakoutInput, TighteningInput } from '../core/contract/event.ts';
@@ -132,7 +133,27 @@ export interface DemoPlant {
   readonly events: readonly DemoEvent[];
   readonly room: DemoRoom;
   readonly life: DemoLife;
+  readonly campaign: DemoCampaign;
 }
+
+export interface DemoCampaignSet {
+  readonly name: string;
+  readonly tools: DemoToolSet;
+}
+
+/** A job by its joint's tag. */
+export type DemoJob = Keyed<JobInput, 'jointId' | 'campaignId', 'joint'>;
+
+/** Planned work with its jobs; crews by the names of their people, sets by the numbers of their tools. */
+export type DemoCampaign = Omit<CampaignInput, 'crews' | 'sets'> & {
+  /** When it was entered. */
+  readonly at: string;
+  readonly crews: readonly (Omit<NonNullable<CampaignInput['crews']>[number], 'personIds'> & {
+    readonly people: readonly string[];
+  })[];
+  readonly sets: readonly DemoCampaignSet[];
+  readonly jobs: readonly DemoJob[];
+};
 
 /** A step at a joint, people by their names. */
 export interface DemoStepTaken {

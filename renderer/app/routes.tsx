@@ -7,6 +7,12 @@ import { AtJoint } from '../screens/at-joint/at-joint.tsx';
 import { FindJoint } from '../screens/at-joint/find-joint.tsx';
 import { BreakoutPage } from '../screens/breakout/breakout-page.tsx';
 import { PlantBreakout } from '../screens/breakout/plant-breakout.tsx';
+import { EditCampaign, NewCampaign } from '../screens/campaigns/campaign-edit.tsx';
+import { CampaignList } from '../screens/campaigns/campaign-list.tsx';
+import { CampaignPage } from '../screens/campaigns/campaign-page.tsx';
+import { ChangesPage } from '../screens/campaigns/changes-page.tsx';
+import { EditJob, NewJob } from '../screens/campaigns/job-edit.tsx';
+import { JobPage } from '../screens/campaigns/job-page.tsx';
 import { CaseList } from '../screens/cases/case-list.tsx';
 import { NewCase } from '../screens/cases/case-new.tsx';
 import { CasePage } from '../screens/cases/case-page.tsx';
@@ -175,6 +181,38 @@ export function Pages() {
       <Route path="/cases/:id">
         {about((id) => (
           <CasePage id={id} />
+        ))}
+      </Route>
+      <Route path="/plan/campaigns" component={CampaignList} />
+      <Route path="/plan/campaigns/new" component={NewCampaign} />
+      <Route path="/plan/campaigns/:id">
+        {about((id) => (
+          <CampaignPage id={id} />
+        ))}
+      </Route>
+      <Route path="/plan/campaigns/:id/edit">
+        {about((id) => (
+          <EditCampaign id={id} />
+        ))}
+      </Route>
+      <Route path="/plan/campaigns/:id/changes">
+        {about((id) => (
+          <ChangesPage id={id} />
+        ))}
+      </Route>
+      <Route path="/plan/campaigns/:id/jobs/new">
+        {about((id) => (
+          <NewJob campaignId={id} />
+        ))}
+      </Route>
+      <Route path="/plan/jobs/:id">
+        {about((id) => (
+          <JobPage id={id} />
+        ))}
+      </Route>
+      <Route path="/plan/jobs/:id/edit">
+        {about((id) => (
+          <EditJob id={id} />
         ))}
       </Route>
       <Route path="/kits" component={KitList} />

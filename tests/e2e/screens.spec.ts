@@ -77,6 +77,17 @@ async function eachScreen(page: Page, look: (name: string, route: string) => Pro
   await visit('due list', '/due');
   await visit('due calendar', '/due/calendar');
   await visit('custody desk', '/custody');
+  await visit('campaigns', '/plan/campaigns');
+  const campaign = await firstLink('/plan/campaigns', 'plan/campaigns');
+  await visit('campaign', campaign);
+  await visit('campaign edit', `${campaign}/edit`);
+  await visit('campaign new', '/plan/campaigns/new');
+  await visit('what changed in a campaign', `${campaign}/changes`);
+  await visit('job new', `${campaign}/jobs/new`);
+  const job = await firstLink(campaign, 'plan/jobs');
+  await visit('job', job);
+  await visit('job edit', `${job}/edit`);
+  await visit('import jobs', '/import/jobs');
   await visit('kits', '/kits');
   await visit('kit new', '/kits/new');
   await page.getByLabel('Name of the kit').fill('Kit of the test');

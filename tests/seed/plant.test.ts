@@ -49,6 +49,29 @@ describe('the demo plant', () => {
   });
 });
 
+it('has a shutdown before it whose jobs and sets name what the plant has', () => {
+  const { jobs, sets, crews, startsAt, remarks } = plant.campaign;
+  const tags = new Set(plant.joints.map(({ tag }) => tag));
+  const tools = new Set(plant.tools.map(({ number }) => number));
+  const people = new Set<string>(plant.people.map(({ name }) => name));
+  expect(jobs.length).toBeGreaterThan(30);
+  expect(jobs.filter(({ joint }) => !tags.has(joint))).toEqual([]);
+  expect(unique(jobs.map(({ number }) => number))).toBe(true);
+  expect(sets.length).toBeGreaterThan(3);
+  const parts = sets.flatMap((set) => [
+    set.tools.drive,
+    set.tools.cassette,
+    set.tools.pump,
+    ...set.tools.hoses,
+  ]);
+  expect(parts.filter((number) => number === null || !tools.has(number))).toEqual([]);
+  expect(crews.flatMap((crew) => crew.people).filter((name) => !people.has(name))).toEqual([]);
+  expect(startsAt > TODAY).toBe(true);
+  expect(
+    [remarks, ...jobs.map((job) => job.remarks)].filter((text) => !text?.startsWith('Invented')),
+  ).toEqual([]);
+});
+
 describe('every record of the plant', () => {
   it('passes the schemas that forms and imports pass', () => {
     for (const unit of plant.units) expect(unitData.safeParse(unit).error).toBeUndefined();

@@ -44,6 +44,7 @@ test('the invented plant says that it is invented, and all of it is there', asyn
   expect(count('tightening')).toBe(plant.events.filter(({ kind }) => kind === 'tightening').length);
   expect(count('breakout')).toBe(plant.events.filter(({ kind }) => kind === 'breakout').length);
   expect(count('event')).toBe(state.events);
+  expect(count('job')).toBe(plant.campaign.jobs.length);
   expect(count(`event where kind = 'joint stepped'`)).toBe(plant.life.steps.length);
 });
 

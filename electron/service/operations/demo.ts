@@ -13,6 +13,7 @@ import { issue } from '../requests/setting.ts';
 import { confirmValues } from '../requests/site.ts';
 import { dateAtSite } from '../time.ts';
 import { recordCertificate } from './certificate.ts';
+import { campaignStep } from './demo-campaign.ts';
 import { type DemoStep, idOf, type Keys } from './demo-keys.ts';
 import { lifeSteps } from './demo-life.ts';
 import { roomSteps } from './demo-tool-room.ts';
@@ -39,7 +40,7 @@ export async function replayDemo(begin: Begin, clock: () => Date): Promise<Write
 const DAY_MS = 86_400_000;
 
 /** Certificates, work and the tool room in order of time; a certificate is there from the start of its day. */
-function stepsOf({ certificates, events, room, life }: DemoPlant): DemoStep[] {
+function stepsOf({ certificates, events, room, life, campaign }: DemoPlant): DemoStep[] {
   return [
     ...certificates.map(
       (certificate): DemoStep => ({
@@ -55,6 +56,7 @@ function stepsOf({ certificates, events, room, life }: DemoPlant): DemoStep[] {
     ),
     ...roomSteps(room),
     ...lifeSteps(life),
+    campaignStep(campaign, toolSet),
   ].sort((a, b) => a.at - b.at);
 }
 

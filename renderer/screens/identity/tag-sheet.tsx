@@ -9,9 +9,9 @@ import { remembered, useRemembered } from '../../app/remember.ts';
 import { counted } from '../../app/text/number.ts';
 import { Desk, Title } from '../../components/desk.tsx';
 import { Failure } from '../../components/failure.tsx';
+import { JointPicker } from '../../components/joint-picker.tsx';
 import { QrCode } from '../../components/qr-code.tsx';
 import { JointIndex } from '../joints/joint-index.tsx';
-import { JointPicker } from '../kits/joint-picker.tsx';
 
 interface Sheet {
   readonly jointIds: readonly string[];

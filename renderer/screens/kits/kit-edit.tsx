@@ -11,10 +11,10 @@ import { DraftNote } from '../../components/draft-note.tsx';
 import { Failure } from '../../components/failure.tsx';
 import { Faults } from '../../components/faults.ts';
 import { LongText, Text } from '../../components/fields.tsx';
+import { JointPicker } from '../../components/joint-picker.tsx';
 import { ScanField } from '../../components/scan-field.tsx';
 import { ToolPicker } from '../../components/tool-picker.tsx';
 import { RoomIndex } from '../tools/room-index.tsx';
-import { JointPicker } from './joint-picker.tsx';
 import { emptyKit, type KitForm, kitForm, kitInput, type Named, overlapping } from './kit-form-values.ts';
 
 export function NewKit() {

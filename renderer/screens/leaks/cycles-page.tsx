@@ -13,9 +13,9 @@ import { DraftNote } from '../../components/draft-note.tsx';
 import { Failure } from '../../components/failure.tsx';
 import { Faults, useFaultsUnder } from '../../components/faults.ts';
 import { Choice, LongText, Text } from '../../components/fields.tsx';
+import { JointPicker } from '../../components/joint-picker.tsx';
 import { ChosenPerson } from '../cases/chosen-person.tsx';
 import { JointIndex } from '../joints/joint-index.tsx';
-import { JointPicker } from '../kits/joint-picker.tsx';
 import { type CyclesForm, cyclesInput, emptyCycles } from './cycles-form-values.ts';
 
 /** How often joints were heated and cooled in a time, as somebody counted it. */

@@ -1,17 +1,21 @@
 import { useState } from 'react';
-import { useAsk } from '../../app/ask.ts';
-import { Combobox } from '../../components/combobox.tsx';
+import { useAsk } from '../app/ask.ts';
+import { Combobox } from './combobox.tsx';
 
 const OFFERED = 30;
 
 interface JointPickerProps {
   readonly label: string;
   readonly without: readonly string[];
+  readonly chosen?: { readonly id: string; readonly tag: string } | null;
   readonly onChoose: (id: string, tag: string) => void;
+  /** Field of the form, by which a fault finds its label. */
+  readonly name?: string;
+  readonly fault?: string | null;
 }
 
 /** One joint, found by its tag or what else the joint list is searched by. */
-export function JointPicker({ label, without, onChoose }: JointPickerProps) {
+export function JointPicker({ label, without, chosen = null, onChoose, name, fault }: JointPickerProps) {
   const [text, setText] = useState('');
   const found = useAsk(
     'joint.list',
@@ -22,7 +26,9 @@ export function JointPicker({ label, without, onChoose }: JointPickerProps) {
   return (
     <Combobox
       label={label}
-      chosen={null}
+      chosen={chosen && { id: chosen.id, name: chosen.tag, detail: '' }}
+      {...(name === undefined ? {} : { name })}
+      {...(fault ? { fault } : {})}
       options={rows.map((joint) => ({ id: joint.id, name: joint.tag, detail: joint.unitName }))}
       onSearch={setText}
       onChoose={(joint) => joint !== null && onChoose(joint.id, joint.name)}
