@@ -41,6 +41,7 @@ import { draftDropInput, draftFound, draftGetInput, draftSaved, draftSaveInput }
 import type { Answer } from './errors.ts';
 import { breakoutData, eventDetail, personData, tighteningData, unitData } from './event.ts';
 import { breakoutHistory, forecast, forecastInput, historyInput } from './forecast.ts';
+import { forecastRow, forecastRowsInput, forecastRun, forecastsInput } from './forecast-list.ts';
 import { exportName, exportPart, historyJob, verifyInput } from './history.ts';
 import { importColumn, importConfirm, importDone, importInput, importKind, importReport } from './import.ts';
 import {
@@ -68,6 +69,7 @@ import {
   stepTakenAnswer,
 } from './life.ts';
 import type { RequestName } from './names.ts';
+import { ownRecord } from './own-record.ts';
 import { openPasses, passRecordInput } from './pass.ts';
 import {
   batchRow,
@@ -140,6 +142,14 @@ export const requests = {
   /** What openings said; nothing is computed ahead of what is on record. */
   'breakout.history': { input: historyInput, output: breakoutHistory },
   'breakout.forecast': { input: forecastInput, output: forecast },
+  /** Forecasts held against what then happened, and services that move. */
+  'breakout.ownRecord': { input: nothing, output: ownRecord },
+  /** Works in the background on every joint asked for; `forecasts.run` tells how far it is. Nothing is recorded. */
+  'forecasts.start': { input: forecastsInput, output: forecastRun },
+  /** The newest where no id is given; null when none was started since the program was. */
+  'forecasts.run': { input: z.strictObject({ id: id.nullable() }), output: forecastRun.nullable() },
+  'forecasts.cancel': { input: byId, output: forecastRun },
+  'forecasts.rows': { input: forecastRowsInput, output: listOf(forecastRow) },
   /** A model run with stated inputs; nothing is recorded. */
   'scatter.simulate': { input: scatterInput, output: scatterView },
   'unit.list': { input: nothing, output: listOf(unitSummary) },

@@ -1,7 +1,7 @@
 import { giveSecretTo, saveRoles } from './access/roles.ts';
 import { addAttachment, getAttachment, listAttachments } from './requests/attachment.ts';
 import { listAudit } from './requests/audit.ts';
-import { breakoutHistory, forecastBreakout } from './requests/breakout.ts';
+import { breakoutHistory, breakoutOwnRecord, forecastBreakout } from './requests/breakout.ts';
 import { getCampaign, listCampaigns, saveCampaign } from './requests/campaign.ts';
 import {
   closeCase,
@@ -28,6 +28,7 @@ import { recordCycles } from './requests/cycles.ts';
 import { dropDraft, getDraft, saveDraft } from './requests/draft.ts';
 import { readBreakoutOrTightening, recordBreakout, recordTightening } from './requests/event.ts';
 import { findJointByTag } from './requests/find-joint.ts';
+import { cancelForecasts, forecastRows, forecastsRun, startForecasts } from './requests/forecasts.ts';
 import type { Read, ReadName, Write, WriteName } from './requests/handler.ts';
 import {
   cancelHistoryJob,
@@ -82,6 +83,11 @@ export const READS: { readonly [N in ReadName]: Read<N> } = {
   'reference.choices': choices,
   'breakout.history': breakoutHistory,
   'breakout.forecast': forecastBreakout,
+  'breakout.ownRecord': breakoutOwnRecord,
+  'forecasts.start': startForecasts,
+  'forecasts.run': forecastsRun,
+  'forecasts.cancel': cancelForecasts,
+  'forecasts.rows': forecastRows,
   'scatter.simulate': simulateScatter,
   'unit.list': listUnits,
   'person.list': listPeople,

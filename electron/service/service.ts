@@ -10,6 +10,7 @@ import { SECRET_COST } from './access/secret.ts';
 import type { SecretCost } from './access/secret-cost.ts';
 import { createSessions, IDLE_MINUTES } from './access/sessions.ts';
 import { beginSignIn, changeSecret, signIn } from './access/sign-in.ts';
+import { createForecastRuns } from './breakout/runs.ts';
 import type { Actor, Log, Site, WriteContext } from './context.ts';
 import { KeptFailure, RequestFailure } from './failure.ts';
 import { READS, WRITES } from './handlers.ts';
@@ -71,6 +72,7 @@ export function createService(options: ServiceOptions): Service {
     newId,
     log,
   });
+  const forecasts = createForecastRuns({ clock, newId, log });
   let lock: RegisterLock | null = null;
   let standing: Standing = { is: 'none' };
   let lastWrite: Promise<unknown> = Promise.resolve();
@@ -127,7 +129,7 @@ export function createService(options: ServiceOptions): Service {
 
   function readContext(): RequestContext {
     const { register, site } = opened();
-    return { db: register.reader, site, clock, log, attachments, folder, history };
+    return { db: register.reader, site, clock, log, attachments, folder, history, forecasts };
   }
 
   async function state() {
@@ -331,6 +333,7 @@ export function createService(options: ServiceOptions): Service {
       await ready;
       await lastWrite;
       await history.close();
+      await forecasts.close();
       if (standing.is === 'open') standing.register.close();
       standing = { is: 'closed' };
       lock?.release();

@@ -6,6 +6,7 @@ import { OwnSecretPage } from '../screens/access/own-secret.tsx';
 import { AtJoint } from '../screens/at-joint/at-joint.tsx';
 import { FindJoint } from '../screens/at-joint/find-joint.tsx';
 import { BreakoutPage } from '../screens/breakout/breakout-page.tsx';
+import { ForecastsPage } from '../screens/breakout/forecasts-page.tsx';
 import { PlantBreakout } from '../screens/breakout/plant-breakout.tsx';
 import { EditCampaign, NewCampaign } from '../screens/campaigns/campaign-edit.tsx';
 import { CampaignList } from '../screens/campaigns/campaign-list.tsx';
@@ -183,6 +184,7 @@ export function Pages() {
           <CasePage id={id} />
         ))}
       </Route>
+      <Route path="/breakout/forecasts" component={ForecastsPage} />
       <Route path="/plan/campaigns" component={CampaignList} />
       <Route path="/plan/campaigns/new" component={NewCampaign} />
       <Route path="/plan/campaigns/:id">

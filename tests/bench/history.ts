@@ -3,13 +3,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import type { HistoryJob } from '../../core/contract/history.ts';
-import type { RequestName } from '../../core/contract/names.ts';
-import type { RequestInput, RequestOutput } from '../../core/contract/requests.ts';
 import { queryBuilder } from '../../electron/service/register/dialect.ts';
 import { migrate } from '../../electron/service/register/migrate.ts';
 import { createService, type Service } from '../../electron/service/service.ts';
+import { askService } from './ask.ts';
 import { fillWithHistory, jointOf, RECORDS } from './hashed-events.ts';
-import { below, type Measured, measure } from './measure.ts';
+import { below, type Measured, measure, onTheClock } from './measure.ts';
 
 const MS = 1000;
 const ROUNDS = 3;
@@ -49,16 +48,6 @@ async function generate(file: string): Promise<void> {
   database.close();
 }
 
-async function ask<N extends RequestName>(
-  service: Service,
-  name: N,
-  input: RequestInput<N>,
-): Promise<RequestOutput<N>> {
-  const answer = await service.handle(name, input);
-  if (!answer.ok) throw new Error(`${name}: ${answer.error.message}`);
-  return answer.value as RequestOutput<N>;
-}
-
 function jointBench(service: Service): Promise<Measured> {
   let turn = 0;
   return measure(
@@ -74,7 +63,10 @@ function jointBench(service: Service): Promise<Measured> {
     async () => {
       turn += 1;
       const page = { page: 1, pageSize: 15 };
-      const { rows, total } = await ask(service, 'joint.history', { id: jointOf(turn * 131), ...page });
+      const { rows, total } = await askService(service, 'joint.history', {
+        id: jointOf(turn * 131),
+        ...page,
+      });
       if (rows.length !== page.pageSize || total < 100) throw new Error(`only ${total} records of the joint`);
     },
   );
@@ -101,11 +93,11 @@ async function verifyBenches(service: Service, bytes: number): Promise<Measured[
 
 async function verifyOnce(service: Service): Promise<number> {
   const start = performance.now();
-  let job: HistoryJob | null = await ask(service, 'history.verify', {});
+  let job: HistoryJob | null = await askService(service, 'history.verify', {});
   const seen = new Set<number>();
   while (job?.state === 'running') {
     await new Promise((resolve) => setTimeout(resolve, 50));
-    job = await ask(service, 'history.progress', { id: job.id });
+    job = await askService(service, 'history.progress', { id: job.id });
     seen.add(job?.done ?? 0);
   }
   const seconds = (performance.now() - start) / 1000;
@@ -119,25 +111,10 @@ async function verifyOnce(service: Service): Promise<number> {
 }
 
 async function cancelOnce(service: Service): Promise<number> {
-  const { id } = await ask(service, 'history.verify', {});
+  const { id } = await askService(service, 'history.verify', {});
   await new Promise((resolve) => setTimeout(resolve, 1500));
   const start = performance.now();
-  const { state } = await ask(service, 'history.cancel', { id });
+  const { state } = await askService(service, 'history.cancel', { id });
   if (state !== 'cancelled') throw new Error(`it was ${state}, not cancelled`);
   return (performance.now() - start) / 1000;
-}
-
-function onTheClock(name: string, what: string, unit: string, figures: number[], limit: number): Measured {
-  const rising = figures.toSorted((a, b) => a - b);
-  const best = rising[0] ?? Number.NaN;
-  return {
-    name,
-    what,
-    unit,
-    best,
-    median: rising[Math.floor(rising.length / 2)] ?? Number.NaN,
-    rounds: figures.length,
-    goal: `below ${limit}`,
-    reached: best < limit,
-  };
 }

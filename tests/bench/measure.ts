@@ -60,3 +60,25 @@ export async function measure(bench: Bench, round: () => unknown): Promise<Measu
     reached: goal === undefined ? null : goal.reached(best),
   };
 }
+
+/** Figures taken on the clock by whoever did the work, held against a limit. */
+export function onTheClock(
+  name: string,
+  what: string,
+  unit: string,
+  figures: number[],
+  limit: number,
+): Measured {
+  const rising = figures.toSorted((a, b) => a - b);
+  const best = rising[0] ?? Number.NaN;
+  return {
+    name,
+    what,
+    unit,
+    best,
+    median: rising[Math.floor(rising.length / 2)] ?? Number.NaN,
+    rounds: figures.length,
+    goal: `below ${limit}`,
+    reached: best < limit,
+  };
+}

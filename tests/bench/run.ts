@@ -2,6 +2,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { cpus, loadavg } from 'node:os';
 import { join } from 'node:path';
 import { coreBenches } from './core.ts';
+import { forecastBenches } from './forecasts.ts';
 import { historyBenches } from './history.ts';
 import type { Measured } from './measure.ts';
 import { importBench, serviceBenches } from './program.ts';
@@ -63,6 +64,7 @@ const benches = [
   ...(await serviceBenches()),
   ...(await traceBenches()),
   ...(await historyBenches()),
+  ...(await forecastBenches()),
 ];
 process.stdout.write(`${JSON.stringify({ ...at, benches }, null, 2)}\n`);
 if (process.argv.includes('--write')) {

@@ -62,6 +62,7 @@ async function eachScreen(page: Page, look: (name: string, route: string) => Pro
   await visit('thermal cycles', `${joint}/cycles`);
   await visit('breakout', `${joint}/breakout`);
   await visit('breakout of the plant', '/breakout');
+  await visit('forecasts of all joints', '/breakout/forecasts');
   await visit('model of the load', `${joint}/scatter`);
   await visit('retightening', `${joint}/retightening`);
   await page.getByLabel('in service, under pressure').check();

@@ -17,6 +17,11 @@ access.giveSecret                         ....a
 reference.choices                         pketa
 breakout.history                          pketa
 breakout.forecast                         pketa
+breakout.ownRecord                        pketa
+forecasts.start                           pketa
+forecasts.run                             pketa
+forecasts.cancel                          pketa
+forecasts.rows                            pketa
 scatter.simulate                          pketa
 unit.list                                 pketa
 unit.save                                 p.e..

@@ -107,7 +107,7 @@ export async function forecastOf(place: Place, input: ParsedInput<'breakout.fore
   return { ...forecast, finding: forecastFinding(forecast), advice: adviceOf(forecast) };
 }
 
-function installedOf(
+export function installedOf(
   { basis }: SetBasis,
   work: { readonly torque: number | null; readonly happenedAt: string } | null,
 ): Forecast['installed'] {

@@ -150,7 +150,7 @@ async function leastCapacity(
   return least;
 }
 
-function capacityOn(
+export function capacityOn(
   tool: Awaited<ReturnType<typeof toolsWithCertificates>>[number] | undefined,
   day: string,
 ) {

@@ -1,4 +1,4 @@
-import type { Kysely } from 'kysely';
+import { type Kysely, sql } from 'kysely';
 import type { JobChange, JobData, JobRow } from '../../../core/contract/campaign.ts';
 import type { ParsedInput } from '../../../core/contract/requests.ts';
 import { jobChanges } from '../../../core/planning/job-words.ts';
@@ -82,8 +82,8 @@ export async function jobPage(
   if (input.system !== null) matching = matching.where('job.system_key', '=', nameKey(input.system));
   if (input.testPack !== null) matching = matching.where('job.test_pack_key', '=', nameKey(input.testPack));
   for (const pattern of likePatterns(input.text)) {
-    matching = matching.where(({ or, eb }) =>
-      or([eb('job.search', 'like', pattern), eb('joint.search', 'like', pattern)]),
+    matching = matching.where(
+      sql<boolean>`(job.search like ${pattern} escape '\\' or joint.search like ${pattern} escape '\\')`,
     );
   }
   const { total } = await matching

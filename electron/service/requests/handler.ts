@@ -1,5 +1,6 @@
 import type { REQUEST_KINDS, RequestName } from '../../../core/contract/names.ts';
 import type { ParsedInput, RequestOutput } from '../../../core/contract/requests.ts';
+import type { ForecastRuns } from '../breakout/runs.ts';
 import type { ReadContext, WriteContext } from '../context.ts';
 import type { HistoryJobs } from '../history/jobs.ts';
 
@@ -20,10 +21,13 @@ export interface RequestContext extends ReadContext {
   /** Data folder; exports lie in it. */
   readonly folder: string;
   readonly history: HistoryJobs;
+  readonly forecasts: ForecastRuns;
 }
 
-/** Work on the history runs beside the register; every other reading needs the register alone. */
-type ContextOf<N extends ReadName> = N extends `history.${string}` ? RequestContext : ReadContext;
+/** Work that takes its time goes on beside the register; every other reading needs the register alone. */
+type ContextOf<N extends ReadName> = N extends `${'history' | 'forecasts'}.${string}`
+  ? RequestContext
+  : ReadContext;
 
 export type Read<N extends ReadName> = (
   context: ContextOf<N>,

@@ -1,15 +1,23 @@
 import { useId, useState } from 'react';
 import type { Forecast, Spread } from '../../../core/contract/forecast.ts';
+import type { ToolSetInput } from '../../../core/contract/setting.ts';
 import { useAsk } from '../../app/ask.ts';
 import { roundly, sensible } from '../../app/text/number.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Measure, Unknown } from '../../components/number.tsx';
+import { ToolSetFields } from '../../components/tool-set-fields.tsx';
 
 /** What to expect when this joint is opened next, with what it rests on and what can't be said. */
 export function ForecastSection({ id }: { readonly id: string }) {
   const field = useId();
   const [day, setDay] = useState('');
-  const asked = useAsk('breakout.forecast', { jointId: id, on: day === '' ? null : day }, { keep: true });
+  const [tools, setTools] = useState<ToolSetInput>(NO_TOOLS);
+  const chosen = tools.driveId !== null;
+  const asked = useAsk(
+    'breakout.forecast',
+    { jointId: id, on: day === '' ? null : day, tools: chosen ? tools : null },
+    { keep: true },
+  );
   return (
     <section aria-labelledby="forecast">
       <h2 id="forecast">The next opening</h2>
@@ -28,6 +36,15 @@ export function ForecastSection({ id }: { readonly id: string }) {
           </span>
         </div>
       </div>
+      <details className="folded no-print">
+        <summary>
+          Tools it is to be opened with{' '}
+          <span className="small">{chosen ? 'a wrench is chosen' : 'none chosen'}</span>
+        </summary>
+        <div className="fold">
+          <ToolSetFields tools={tools} onChange={setTools} />
+        </div>
+      </details>
       <Asked asking={asked} what="the forecast">
         {(forecast) => <Expected forecast={forecast} />}
       </Asked>
@@ -63,6 +80,15 @@ function Expected({ forecast }: { readonly forecast: Forecast }) {
     </div>
   );
 }
+
+const NO_TOOLS: ToolSetInput = {
+  driveId: null,
+  cassetteId: null,
+  reducerIds: [],
+  hoseIds: [],
+  pumpId: null,
+  gaugeId: null,
+};
 
 const ROWS = [
   ['worstBolt', 'the worst bolt that turns'],
@@ -126,7 +152,7 @@ function Cells({ spread, show }: CellsProps) {
 const chance = (probability: number) => `${sensible(probability * 100, 2)} %`;
 
 function Means({ forecast }: { readonly forecast: Forecast }) {
-  const { cleanRatio, commonRatio, ceiling, seized, smallestSet, smallestSetWhy } = forecast;
+  const { cleanRatio, commonRatio, ceiling, seized, smallestSet, smallestSetWhy, wrench } = forecast;
   return (
     <dl className="facts">
       <div>
@@ -163,6 +189,24 @@ function Means({ forecast }: { readonly forecast: Forecast }) {
               <Measure si={ceiling.elastic} unit="N.m" /> in tension and twist together
               {ceiling.beyond !== null &&
                 `; chance that the worst bolt asks for more ${chance(ceiling.beyond)}`}
+            </>
+          )}
+        </dd>
+      </div>
+      <div>
+        <dt>The chosen wrench</dt>
+        <dd>
+          {wrench === null ? (
+            <>
+              <Unknown />{' '}
+              <span className="small">
+                choose one with a certificate in force to see whether it is enough
+              </span>
+            </>
+          ) : (
+            <>
+              up to {roundly(wrench.capacity, 'N.m')}, held by {wrench.governs}; chance that it is too small{' '}
+              {wrench.tooSmall === null ? <Unknown /> : chance(wrench.tooSmall)}
             </>
           )}
         </dd>

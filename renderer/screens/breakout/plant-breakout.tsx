@@ -2,6 +2,7 @@ import { useDeferredValue, useId, useState } from 'react';
 import { type TemperatureBand, temperatureBand } from '../../../core/contract/forecast.ts';
 import { Desk, Title } from '../../components/desk.tsx';
 import { LeakIndex } from '../leaks/leak-index.tsx';
+import { OwnRecordSection } from './own-record-section.tsx';
 import { RatioSection } from './ratio-section.tsx';
 
 const ALL = { service: '', lubricant: '', batch: '', uses: '', band: null as TemperatureBand | null };
@@ -74,6 +75,7 @@ export function PlantBreakout() {
           studUses: counted ? Number(uses) : null,
         }}
       />
+      <OwnRecordSection />
     </Desk>
   );
 }

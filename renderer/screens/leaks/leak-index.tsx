@@ -4,6 +4,7 @@ const PAGES = [
   { to: '/leaks', words: 'Leaks', detail: 'what leaked, and what became of it' },
   { to: '/leaks/verify', words: 'Which joints to verify first', detail: 'and why' },
   { to: '/breakout', words: 'Breakout', detail: 'openings of the whole plant' },
+  { to: '/breakout/forecasts', words: 'Forecasts', detail: 'the next opening of every joint' },
   { to: '/deviations', words: 'Deviations', detail: 'work out of order' },
   { to: '/joints', words: 'Joints', detail: 'all of them' },
 ];
