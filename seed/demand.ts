@@ -7,7 +7,9 @@ import type { DemoJoint } from './types.ts';
 
 /** What a joint asks of a tool set. */
 export interface Demand {
+  /** N·m and N. */
   readonly torque: number;
+  readonly load: number;
   readonly studs: number;
   readonly nut: Nut;
 }
@@ -34,6 +36,7 @@ export function demandOf({ unit: _, ...joint }: DemoJoint): Demand | null {
   if (load === null) return null;
   return {
     torque: torqueByNutFactor(factor, load, thread.value.diameter),
+    load,
     studs: count.value,
     nut: nut.value,
   };

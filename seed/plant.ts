@@ -4,6 +4,7 @@ import { demoEvents } from './events.ts';
 import { furtherTools } from './further-tools.ts';
 import { demoJoints } from './joints.ts';
 import { demoLife } from './life.ts';
+import { withMeasuredLoads } from './measured-loads.ts';
 import { CONFIRMATIONS } from './one-source.ts';
 import { PEOPLE } from './people.ts';
 import { demoRoom } from './room.ts';
@@ -31,7 +32,7 @@ export function demoPlant({ today = '2026-11-25', seed = 20261125 }: DemoPlantOp
   const tools = [...worked, ...furtherTools(today)];
   const certificates = demoCertificates(tools, today, seed);
   const site = { room: toolroom(worked, certificates, today), today, timeZone: DEMO_SITE.timeZone };
-  const events = demoEvents(joints, site, seed);
+  const events = withMeasuredLoads(demoEvents(joints, site, seed), joints, seed);
   return {
     site: DEMO_SITE,
     units: PLANT_UNITS.map(({ name }) => ({ name })),

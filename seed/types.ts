@@ -54,7 +54,7 @@ interface DemoWork {
 
 export type DemoTightening = DemoWork & { readonly kind: 'tightening' } & Pick<
     TighteningInput,
-    'dialled' | 'torque' | 'boltsTightened' | 'finalPassNoTurn'
+    'dialled' | 'torque' | 'boltsTightened' | 'finalPassNoTurn' | 'loads'
   >;
 export type DemoBreakout = DemoWork & { readonly kind: 'breakout' } & Pick<BreakoutInput, 'readings'>;
 export type DemoEvent = DemoTightening | DemoBreakout;

@@ -48,6 +48,7 @@ export const RIGHTS: Readonly<Record<RequestName, Right>> = {
   'forecasts.cancel': EVERYONE,
   'forecasts.rows': EVERYONE,
   'scatter.simulate': EVERYONE,
+  'friction.evidence': EVERYONE,
   'unit.list': EVERYONE,
   'unit.save': PLANT,
   'person.list': EVERYONE,

@@ -22,6 +22,7 @@ export const REQUEST_KINDS = {
   'forecasts.cancel': 'read',
   'forecasts.rows': 'read',
   'scatter.simulate': 'read',
+  'friction.evidence': 'read',
   'unit.list': 'read',
   'unit.save': 'write',
   'person.list': 'read',

@@ -42,6 +42,7 @@ import type { Answer } from './errors.ts';
 import { breakoutData, eventDetail, personData, tighteningData, unitData } from './event.ts';
 import { breakoutHistory, forecast, forecastInput, historyInput } from './forecast.ts';
 import { forecastRow, forecastRowsInput, forecastRun, forecastsInput } from './forecast-list.ts';
+import { frictionEvidence, frictionInput } from './friction.ts';
 import { exportName, exportPart, historyJob, verifyInput } from './history.ts';
 import { importColumn, importConfirm, importDone, importInput, importKind, importReport } from './import.ts';
 import {
@@ -150,6 +151,8 @@ export const requests = {
   'forecasts.run': { input: z.strictObject({ id: id.nullable() }), output: forecastRun.nullable() },
   'forecasts.cancel': { input: byId, output: forecastRun },
   'forecasts.rows': { input: forecastRowsInput, output: listOf(forecastRow) },
+  /** Nut factors measured beside torques, with the number and spread behind each. */
+  'friction.evidence': { input: frictionInput, output: frictionEvidence },
   /** A model run with stated inputs; nothing is recorded. */
   'scatter.simulate': { input: scatterInput, output: scatterView },
   'unit.list': { input: nothing, output: listOf(unitSummary) },

@@ -29,6 +29,7 @@ import { dropDraft, getDraft, saveDraft } from './requests/draft.ts';
 import { readBreakoutOrTightening, recordBreakout, recordTightening } from './requests/event.ts';
 import { findJointByTag } from './requests/find-joint.ts';
 import { cancelForecasts, forecastRows, forecastsRun, startForecasts } from './requests/forecasts.ts';
+import { frictionEvidence } from './requests/friction.ts';
 import type { Read, ReadName, Write, WriteName } from './requests/handler.ts';
 import {
   cancelHistoryJob,
@@ -88,6 +89,7 @@ export const READS: { readonly [N in ReadName]: Read<N> } = {
   'forecasts.run': forecastsRun,
   'forecasts.cancel': cancelForecasts,
   'forecasts.rows': forecastRows,
+  'friction.evidence': frictionEvidence,
   'scatter.simulate': simulateScatter,
   'unit.list': listUnits,
   'person.list': listPeople,

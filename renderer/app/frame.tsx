@@ -25,7 +25,8 @@ const DOORS = [
   {
     words: 'Evidence',
     to: '/evidence',
-    holds: /^\/(evidence|verify|audit|records|people|site-tables|plans|class-rules|sign-in|secret)/,
+    holds:
+      /^\/(evidence|friction|replay|verify|audit|records|people|site-tables|plans|class-rules|sign-in|secret)/,
   },
 ];
 

@@ -28,6 +28,7 @@ import { EventPage } from '../screens/events/event-page.tsx';
 import { RecordBreakout } from '../screens/events/record-breakout.tsx';
 import { RecordTightening } from '../screens/events/record-tightening.tsx';
 import { EvidencePage } from '../screens/evidence/evidence-page.tsx';
+import { FrictionPage } from '../screens/friction/friction-page.tsx';
 import { AuditPage } from '../screens/history/audit-page.tsx';
 import { RecordPage } from '../screens/history/record-page.tsx';
 import { VerifyPage } from '../screens/history/verify-page.tsx';
@@ -185,6 +186,7 @@ export function Pages() {
         ))}
       </Route>
       <Route path="/breakout/forecasts" component={ForecastsPage} />
+      <Route path="/friction" component={FrictionPage} />
       <Route path="/plan/campaigns" component={CampaignList} />
       <Route path="/plan/campaigns/new" component={NewCampaign} />
       <Route path="/plan/campaigns/:id">

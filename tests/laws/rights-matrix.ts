@@ -22,6 +22,7 @@ forecasts.start                           pketa
 forecasts.run                             pketa
 forecasts.cancel                          pketa
 forecasts.rows                            pketa
+friction.evidence                         pketa
 scatter.simulate                          pketa
 unit.list                                 pketa
 unit.save                                 p.e..

@@ -1,6 +1,7 @@
 import { openingSummary, posteriorPart } from '../../core/breakout/model.ts';
 import { pairLoad } from '../../core/breakout/residual.ts';
 import { expectedProbability, expectedQuantile } from '../../core/breakout/worst.ts';
+import { measuredNutFactor } from '../../core/friction/measured.ts';
 import { chiSquareQuantile } from '../../core/statistics/chi-square.ts';
 import {
   deviationInterval,
@@ -11,6 +12,7 @@ import {
 } from '../../core/statistics/sample.ts';
 import { oneSidedTolerance, twoSidedTolerance } from '../../core/statistics/tolerance.ts';
 import { studentQuantile } from '../../core/uncertainty/student-t.ts';
+import { toSI } from '../../core/units/units.ts';
 import { known } from './known.ts';
 import { row, rowsOf, type TruthRow } from './row.ts';
 
@@ -89,6 +91,9 @@ const lower = (readings: readonly number[]) => () => {
 const half = (readings: readonly number[]) => () =>
   (predictionInterval(sample(readings), 0.95)?.high ?? Number.NaN) - sample(readings).mean;
 
+const factorAt = (kilonewtons: readonly number[]) => () =>
+  measuredNutFactor(toSI(800, 'lbf.in'), sample(kilonewtons).mean * 1000, 0.0127) ?? Number.NaN;
+
 const preload = [
   shigley('9th ed., Table 8-13', 'mean load of 20 dry bolts, kN', '34.3', () => sample(DRY).mean),
   shigley('9th ed., Table 8-13', 'deviation of 20 dry loads, kN', '4.91', () => sample(DRY).deviation ?? 0),
@@ -110,6 +115,13 @@ const preload = [
     'load 95 % of lubricated bolts exceed, 95 % sure, kN',
     '25.79',
     lower(LUBRICATED),
+  ),
+  computed('Table 8-13 data', 'nut factor at the mean load, 1/2-20 at 800 lbf·in', '0.20774', factorAt(DRY)),
+  computed(
+    'Table 8-14 data',
+    'nut factor at the mean load, 1/2-20 at 800 lbf·in',
+    '0.20823',
+    factorAt(LUBRICATED),
   ),
   computed('Table 8-13 data', 'half width for one more dry bolt, 95 %, kN', '10.528', half(DRY)),
   computed('Table 8-14 data', 'half width for one more lubricated bolt, 95 %, kN', '6.836', half(LUBRICATED)),

@@ -2,6 +2,7 @@ import { elongation } from '../../core/bolting/elongation.ts';
 import { axialStress } from '../../core/bolting/stress.ts';
 import { unifiedThread } from '../../core/bolting/thread.ts';
 import { exactTorque, nutFactorOf, torqueByNutFactor } from '../../core/bolting/torque.ts';
+import { measuredNutFactor } from '../../core/friction/measured.ts';
 import { toSI } from '../../core/units/units.ts';
 import { row, type TruthRow } from './row.ts';
 
@@ -49,6 +50,14 @@ export const TORQUE_ROWS: readonly TruthRow[] = [
       torque,
       () => torqueByNutFactor(Number(nutFactor), 1275 * LBF, 0.19 * INCH) / LBF_IN,
     ),
+  ),
+  row(
+    'published',
+    'nut factor of a 0.190 in screw, 1275 lbf at 48.5 lbf·in',
+    SPECK,
+    'p. 85',
+    '0.20',
+    () => measuredNutFactor(48.5 * LBF_IN, 1275 * LBF, 0.19 * INCH) ?? Number.NaN,
   ),
   row(
     'published',

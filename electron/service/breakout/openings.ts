@@ -34,6 +34,8 @@ export interface WorkOfJoints {
   readonly openings: readonly RecordedOpening[];
   /** By `openingKey`. */
   readonly installed: ReadonlyMap<string, InstalledNow>;
+  /** Of each tightening, by its event: which use of its studs it was, as far as the register knows. */
+  readonly usesAt: ReadonlyMap<string, number>;
 }
 
 /** Joints that were ever opened or tightened. */
@@ -51,18 +53,24 @@ export async function workedJoints(db: Db): Promise<string[]> {
 export async function workOf(db: Db, jointIds: readonly string[]): Promise<WorkOfJoints> {
   const openings: RecordedOpening[] = [];
   const installed = new Map<string, InstalledNow>();
+  const usesAt = new Map<string, number>();
   for (const part of chunks(jointIds, JOINTS_AT_ONCE)) {
-    await readPart(db, part, openings, installed);
+    await readPart(db, part, { openings, installed, usesAt });
     await new Promise((resolve) => setImmediate(resolve));
   }
-  return { openings, installed };
+  return { openings, installed, usesAt };
+}
+
+interface Found {
+  readonly openings: RecordedOpening[];
+  readonly installed: Map<string, InstalledNow>;
+  readonly usesAt: Map<string, number>;
 }
 
 async function readPart(
   db: Db,
   jointIds: readonly string[],
-  openings: RecordedOpening[],
-  installed: Map<string, InstalledNow>,
+  { openings, installed, usesAt }: Found,
 ): Promise<void> {
   const ids = sql<string>`(select value from json_each(${JSON.stringify(jointIds)}))`;
   const tightenings = await db
@@ -107,7 +115,9 @@ async function readPart(
     const key = `${work.jointId} ${work.boltSet}`;
     const state = states.get(key) ?? NEW;
     if (work.tightened !== null) {
-      states.set(key, tightenedAgain(state, work, work.tightened));
+      const next = tightenedAgain(state, work, work.tightened);
+      states.set(key, next);
+      usesAt.set(work.eventId, next.uses);
       continue;
     }
     const used = state.installed === null ? undefined : batches.get(state.installed.eventId);

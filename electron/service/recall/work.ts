@@ -154,9 +154,9 @@ function readingOf({ data: { properties } }: ToolOnRegister<'gauge'>) {
 type JointThen = AffectedUse['joint'];
 
 /** The joint in the version each record froze, seen by its bolt set; the site's own tables as they stand now. */
-async function jointsAtTheTime(
+export async function jointsAtTheTime(
   db: Db,
-  works: readonly { readonly row: UseRow; readonly work: Tightening }[],
+  works: readonly { readonly row: Pick<UseRow, 'jointId'>; readonly work: Tightening }[],
 ): Promise<(jointId: string, work: Tightening) => JointThen> {
   const versions = await jointVersions(db, [...new Set(works.map(({ row }) => row.jointId))]);
   const known = new Map<string, JointThen>();

@@ -1,4 +1,4 @@
-import { lazy, Suspense, useId, useState } from 'react';
+import { lazy, Suspense, useState } from 'react';
 import { Link } from 'wouter';
 import type { BreakoutHistory, Opening } from '../../../core/contract/forecast.ts';
 import type { RequestInput } from '../../../core/contract/requests.ts';
@@ -8,7 +8,9 @@ import { count, sensible } from '../../app/text/number.ts';
 import { moment } from '../../app/text/time.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Busy } from '../../components/busy.tsx';
+import { ExportList } from '../../components/export-list.tsx';
 import { Unknown } from '../../components/number.tsx';
+import { PointReader } from '../../components/point-reader.tsx';
 
 type Scope = RequestInput<'breakout.history'>['of'];
 
@@ -48,6 +50,14 @@ export function RatioSection({ of }: { readonly of: Scope }) {
                   key={history.openings.at(-1)?.eventId}
                 />
               ))}
+            {history.openings.length > 0 && (
+              <ExportList
+                name="breakout over installed torque"
+                headings={OPENING_HEADINGS}
+                rows={async () => history.openings}
+                cells={openingCells}
+              />
+            )}
           </div>
         )}
       </Asked>
@@ -55,7 +65,38 @@ export function RatioSection({ of }: { readonly of: Scope }) {
   );
 }
 
+const OPENING_HEADINGS = [
+  'Joint',
+  'Opened (ISO 8601)',
+  'Installed, N·m',
+  'Middle, ratio',
+  'Lowest, ratio',
+  'Highest, ratio',
+  'Clean, ratio',
+  'Turned',
+  'Not turned',
+  'Years on',
+  'Why no ratio',
+  'Against the clean value',
+];
+
+const openingCells = (opening: Opening) => [
+  opening.tag,
+  opening.happenedAt,
+  opening.installed?.torque ?? null,
+  opening.median,
+  opening.lowest,
+  opening.highest,
+  opening.cleanRatio,
+  opening.turned,
+  opening.notTurned,
+  opening.years,
+  opening.whyNoRatio ?? '',
+  opening.standing,
+];
+
 function Openings({ history, named }: { readonly history: BreakoutHistory; readonly named: boolean }) {
+  const { timeZone } = useRegister();
   const { openings, commonRatio, finding } = history;
   const [place, setPlace] = useState(openings.length - 1);
   const chosen = openings[Math.min(place, openings.length - 1)];
@@ -72,39 +113,17 @@ function Openings({ history, named }: { readonly history: BreakoutHistory; reado
           />
         </Suspense>
       )}
-      <Reader openings={openings} place={place} named={named} onPlace={setPlace} />
+      {chosen && (
+        <PointReader
+          label="Opening read out below"
+          count={openings.length}
+          place={Math.min(place, openings.length - 1)}
+          words={`${named ? `${chosen.tag}, ` : ''}${moment(chosen.happenedAt, timeZone)}, ${ratioWords(chosen)}`}
+          onPlace={setPlace}
+        />
+      )}
       {chosen && <Told opening={chosen} named={named} />}
     </>
-  );
-}
-
-interface ReaderProps {
-  readonly openings: readonly Opening[];
-  readonly place: number;
-  /** Joints are told apart by name. */
-  readonly named: boolean;
-  readonly onPlace: (place: number) => void;
-}
-
-/** Steps through the points with the arrow keys or a finger, and reads each out. */
-function Reader({ openings, place, named, onPlace }: ReaderProps) {
-  const id = useId();
-  const { timeZone } = useRegister();
-  const opening = openings[place];
-  if (openings.length < 2 || opening === undefined) return null;
-  return (
-    <div className="field whole no-print">
-      <label htmlFor={id}>Opening read out below</label>
-      <input
-        id={id}
-        type="range"
-        min={0}
-        max={openings.length - 1}
-        value={place}
-        aria-valuetext={`${named ? `${opening.tag}, ` : ''}${moment(opening.happenedAt, timeZone)}, ${ratioWords(opening)}`}
-        onChange={(event) => onPlace(Number(event.target.value))}
-      />
-    </div>
   );
 }
 

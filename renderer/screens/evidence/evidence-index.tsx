@@ -4,6 +4,7 @@ const PAGES = [
   { to: '/evidence', words: 'Issued settings', detail: 'and the register’s head' },
   { to: '/verify', words: 'Verify the history', detail: 'chain, earlier heads, export' },
   { to: '/audit', words: 'Audit trail', detail: 'overrides, refusals, sign-ins, edits' },
+  { to: '/friction', words: 'Friction', detail: 'nut factors measured beside torques' },
   { to: '/site-tables', words: 'Site tables', detail: 'rows of the site’s own' },
   { to: '/plans', words: 'Pass plans', detail: 'shipped, and the site’s own' },
   { to: '/class-rules', words: 'Classes of joints', detail: 'what follows from each' },
