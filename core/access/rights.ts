@@ -49,6 +49,7 @@ export const RIGHTS: Readonly<Record<RequestName, Right>> = {
   'forecasts.rows': EVERYONE,
   'scatter.simulate': EVERYONE,
   'friction.evidence': EVERYONE,
+  'replay.run': EVERYONE,
   'unit.list': EVERYONE,
   'unit.save': PLANT,
   'person.list': EVERYONE,

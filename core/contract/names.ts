@@ -23,6 +23,7 @@ export const REQUEST_KINDS = {
   'forecasts.rows': 'read',
   'scatter.simulate': 'read',
   'friction.evidence': 'read',
+  'replay.run': 'read',
   'unit.list': 'read',
   'unit.save': 'write',
   'person.list': 'read',

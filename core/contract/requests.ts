@@ -84,6 +84,7 @@ import {
 } from './recall.ts';
 import { completeness, completenessInput } from './record.ts';
 import { referenceChoices, registerCreate, registerState } from './register.ts';
+import { replayInput, replayView } from './replay.ts';
 import { retighteningAnswer, retighteningInput } from './retightening.ts';
 import { scatterInput, scatterView } from './scatter.ts';
 import { issuedSetting, settingCard, settingInput, settingSummary, suitRow } from './setting.ts';
@@ -153,6 +154,8 @@ export const requests = {
   'forecasts.rows': { input: forecastRowsInput, output: listOf(forecastRow) },
   /** Nut factors measured beside torques, with the number and spread behind each. */
   'friction.evidence': { input: frictionInput, output: frictionEvidence },
+  /** Recorded tightenings with something taken to be otherwise; nothing is recorded. */
+  'replay.run': { input: replayInput, output: replayView },
   /** A model run with stated inputs; nothing is recorded. */
   'scatter.simulate': { input: scatterInput, output: scatterView },
   'unit.list': { input: nothing, output: listOf(unitSummary) },

@@ -55,6 +55,7 @@ import { openPassesOf, recordPassOf } from './requests/pass.ts';
 import { listPeople, savePerson } from './requests/person.ts';
 import { recordCompleteness } from './requests/record.ts';
 import { choices } from './requests/reference.ts';
+import { runReplay } from './requests/replay.ts';
 import { checkRetightening } from './requests/retightening.ts';
 import { simulateScatter } from './requests/scatter.ts';
 import {
@@ -89,6 +90,7 @@ export const READS: { readonly [N in ReadName]: Read<N> } = {
   'forecasts.run': forecastsRun,
   'forecasts.cancel': cancelForecasts,
   'forecasts.rows': forecastRows,
+  'replay.run': runReplay,
   'friction.evidence': frictionEvidence,
   'scatter.simulate': simulateScatter,
   'unit.list': listUnits,

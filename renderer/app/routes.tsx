@@ -52,6 +52,7 @@ import { StepPage } from '../screens/life/step-page.tsx';
 import { EditCompetence } from '../screens/people/competence-edit.tsx';
 import { PeoplePage } from '../screens/people/people-page.tsx';
 import { PersonPage } from '../screens/people/person-page.tsx';
+import { ReplayPage } from '../screens/replay/replay-page.tsx';
 import { RetighteningPage } from '../screens/retightening/retightening-page.tsx';
 import { ScatterPage } from '../screens/scatter/scatter-page.tsx';
 import { IssuedSheet } from '../screens/settings/issued-sheet.tsx';
@@ -187,6 +188,7 @@ export function Pages() {
       </Route>
       <Route path="/breakout/forecasts" component={ForecastsPage} />
       <Route path="/friction" component={FrictionPage} />
+      <Route path="/replay" component={ReplayPage} />
       <Route path="/plan/campaigns" component={CampaignList} />
       <Route path="/plan/campaigns/new" component={NewCampaign} />
       <Route path="/plan/campaigns/:id">

@@ -79,6 +79,7 @@ async function eachScreen(page: Page, look: (name: string, route: string) => Pro
   await visit('due calendar', '/due/calendar');
   await visit('custody desk', '/custody');
   await visit('friction', '/friction');
+  await visit('what if', '/replay');
   await visit('campaigns', '/plan/campaigns');
   const campaign = await firstLink('/plan/campaigns', 'plan/campaigns');
   await visit('campaign', campaign);

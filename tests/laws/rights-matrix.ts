@@ -23,6 +23,7 @@ forecasts.run                             pketa
 forecasts.cancel                          pketa
 forecasts.rows                            pketa
 friction.evidence                         pketa
+replay.run                                pketa
 scatter.simulate                          pketa
 unit.list                                 pketa
 unit.save                                 p.e..

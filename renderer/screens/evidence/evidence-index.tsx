@@ -5,6 +5,7 @@ const PAGES = [
   { to: '/verify', words: 'Verify the history', detail: 'chain, earlier heads, export' },
   { to: '/audit', words: 'Audit trail', detail: 'overrides, refusals, sign-ins, edits' },
   { to: '/friction', words: 'Friction', detail: 'nut factors measured beside torques' },
+  { to: '/replay', words: 'What if', detail: 'past work with something otherwise' },
   { to: '/site-tables', words: 'Site tables', detail: 'rows of the site’s own' },
   { to: '/plans', words: 'Pass plans', detail: 'shipped, and the site’s own' },
   { to: '/class-rules', words: 'Classes of joints', detail: 'what follows from each' },
