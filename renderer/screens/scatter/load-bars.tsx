@@ -1,6 +1,8 @@
 interface LoadBarsProps {
   /** N, bolt 1 first. */
   readonly loads: readonly number[];
+  /** Measured loads by bolt, N. */
+  readonly measured: ReadonlyMap<number, number>;
   readonly target: number | null;
   readonly limit: number | null;
   /** Top of the drawing, N; the same for plans side by side. */
@@ -11,8 +13,8 @@ const WIDTH = 260;
 const HEIGHT = 110;
 
 /** A bar for each bolt against the load to set and the most one bolt may carry; the numbers stand in the table. */
-export function LoadBars({ loads, target, limit, highest }: LoadBarsProps) {
-  const top = Math.max(highest, target ?? 0) * 1.05;
+export function LoadBars({ loads, measured, target, limit, highest }: LoadBarsProps) {
+  const top = Math.max(highest, target ?? 0, ...measured.values()) * 1.05;
   if (loads.length === 0 || !(top > 0)) return null;
   const step = WIDTH / loads.length;
   const y = (load: number) => HEIGHT - (load / top) * HEIGHT;
@@ -29,6 +31,17 @@ export function LoadBars({ loads, target, limit, highest }: LoadBarsProps) {
           fill={limit !== null && load > limit ? 'var(--refusal)' : 'var(--act)'}
         />
       ))}
+      {[...measured].map(([bolt, load]) => {
+        const x = (bolt - 0.5) * step;
+        return (
+          <path
+            key={bolt}
+            d={`M ${x - 3} ${y(load) - 3} l 6 6 m 0 -6 l -6 6`}
+            stroke="var(--ink)"
+            strokeWidth="1.8"
+          />
+        );
+      })}
       {target !== null && (
         <line x1="0" x2={WIDTH} y1={y(target)} y2={y(target)} stroke="var(--ink)" strokeDasharray="4 3" />
       )}

@@ -8,10 +8,10 @@ import { Busy } from '../../components/busy.tsx';
 import { Desk } from '../../components/desk.tsx';
 import { Failure } from '../../components/failure.tsx';
 import { Faults } from '../../components/faults.ts';
-import { Choice, Quantity } from '../../components/fields.tsx';
+import { Check, Choice, LongText, Quantity, Text } from '../../components/fields.tsx';
 import { JointIndex } from '../joints/joint-index.tsx';
 import { JointTitle } from '../joints/joint-page.tsx';
-import { askedOf, emptyValues, type ScatterValues } from './scatter-form-values.ts';
+import { askedOf, emptyValues, measuredFault, type ScatterValues } from './scatter-form-values.ts';
 import { ScatterResult } from './scatter-result.tsx';
 
 /** Loads of this joint's bolts under one or two pass plans, by a model whose inputs are stated. */
@@ -52,11 +52,12 @@ function Model({ jointId, plans }: ModelProps) {
   const [asked, setAsked] = useState<RequestInput<'scatter.simulate'>>(
     askedOf(jointId, emptyValues(plans[0]?.id ?? '')),
   );
+  const [fault, setFault] = useState<string | null>(null);
   const run = useAsk('scatter.simulate', asked, { keep: true });
   const options = plans.map((plan) => ({ value: plan.id, words: plan.name }));
   const faults = (run.error?.error.details ?? []).map((fault) => ({
     ...fault,
-    field: fault.field.startsWith('ring.') ? fault.field : `rest.${fault.field}`,
+    field: placeOf(fault.field),
   }));
   return (
     <section aria-labelledby="model">
@@ -67,7 +68,11 @@ function Model({ jointId, plans }: ModelProps) {
             className="form no-print"
             aria-label="The model"
             noValidate
-            onSubmit={form.handleSubmit((values) => setAsked(askedOf(jointId, values)))}
+            onSubmit={form.handleSubmit((values) => {
+              const wrong = measuredFault(values.measured);
+              setFault(wrong);
+              if (wrong === null) setAsked(askedOf(jointId, values));
+            })}
           >
             <fieldset>
               <legend>Pass plans</legend>
@@ -106,6 +111,41 @@ function Model({ jointId, plans }: ModelProps) {
                 <Quantity name="rest.boltRadius" label="Radius of the bolt circle" quantity="length" />
               </div>
             </fieldset>
+            <fieldset>
+              <legend>What is looked for beside it; blank is not</legend>
+              <div className="fields">
+                <Text
+                  name="trips"
+                  label="Loads to set that end even, trips around"
+                  inputMode="numeric"
+                  hint="1 to 20: what to set bolt by bolt so that the last trip ends even"
+                />
+                <Quantity
+                  name="rest.tolerance"
+                  label="At rest when no load moves by more than"
+                  quantity="ratio"
+                  hint="Part of the load to set in one pass"
+                />
+                <Quantity
+                  name="rest.scatter"
+                  label="Scatter of one bolt’s load"
+                  quantity="ratio"
+                  hint="Added before a load is held against the most one bolt may carry"
+                />
+                <Check name="sensitivity" label="With a gasket a quarter to four times as stiff" />
+                <LongText
+                  name="measured"
+                  label="Loads that were measured, kN"
+                  hint="While the first plan was followed. A line each: pass, bolt, load, as 3 1 104.5. The stiffness of the gasket is fitted to them."
+                  whole
+                />
+              </div>
+              {fault && (
+                <p className="fault-line" role="alert">
+                  {fault}
+                </p>
+              )}
+            </fieldset>
             {run.error && <Failure error={run.error.error} what="The model was not run." />}
             <div className="row">
               <button type="submit" className="act">
@@ -116,7 +156,14 @@ function Model({ jointId, plans }: ModelProps) {
         </Faults>
       </FormProvider>
       {run.data === undefined && !run.error && <Busy what="Running the model" />}
-      {run.data && !run.error && <ScatterResult view={run.data} />}
+      {run.data && !run.error && <ScatterResult view={run.data} measured={asked.measured ?? []} />}
     </section>
   );
+}
+
+/** Field of the form that a field of the request was made from. */
+function placeOf(field: string): string {
+  if (field.startsWith('even')) return 'trips';
+  if (field.startsWith('measured')) return 'measured';
+  return field.startsWith('ring.') ? field : `rest.${field}`;
 }

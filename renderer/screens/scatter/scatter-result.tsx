@@ -6,12 +6,20 @@ import { count } from '../../app/text/number.ts';
 import { BoltCircle } from '../../components/bolt-circle.tsx';
 import { Measure, Origin, Plain, Unknown } from '../../components/number.tsx';
 import { LoadBars } from './load-bars.tsx';
+import { type Measured, measuredAt, NONE } from './measured-at.ts';
+import { EvenLoads, Fit, Sensitivity } from './scatter-answers.tsx';
+import { Player } from './step-player.tsx';
 
 type View = RequestOutput<'scatter.simulate'>;
 type Run = SimulatedPlan & { readonly result: NonNullable<SimulatedPlan['result']> };
 
+interface ScatterResultProps {
+  readonly view: View;
+  readonly measured: Measured;
+}
+
 /** What the model made of the plans; its inputs and what it is stand with it. */
-export function ScatterResult({ view }: { readonly view: View }) {
+export function ScatterResult({ view, measured }: ScatterResultProps) {
   const runs = view.plans.filter((plan): plan is Run => plan.result !== null);
   return (
     <div className="told">
@@ -24,10 +32,20 @@ export function ScatterResult({ view }: { readonly view: View }) {
           <b>{name}:</b> {words}
         </p>
       ))}
-      {runs.length > 0 && <Steps view={view} runs={runs} key={runs.map(({ planId }) => planId).join(' ')} />}
+      {runs.length > 0 && (
+        <Steps
+          view={view}
+          runs={runs}
+          measured={measured}
+          key={runs.map(({ planId, result }) => `${planId} ${result.steps.length}`).join(' ')}
+        />
+      )}
       {runs.map((run) => (
         <Passes key={run.planId} run={run} />
       ))}
+      <EvenLoads view={view} />
+      <Sensitivity view={view} />
+      <Fit view={view} />
       <section aria-label="What the model was run with">
         <h3>What the model was run with</h3>
         <Inputs values={view.inputs} />
@@ -39,10 +57,11 @@ export function ScatterResult({ view }: { readonly view: View }) {
 interface StepsProps {
   readonly view: View;
   readonly runs: readonly Run[];
+  readonly measured: Measured;
 }
 
 /** One step at a time: what is turned, and the load in every bolt after it. */
-function Steps({ view, runs }: StepsProps) {
+function Steps({ view, runs, measured }: StepsProps) {
   const id = useId();
   const most = Math.max(...runs.map(({ result }) => result.steps.length));
   const [place, setPlace] = useState(most - 1);
@@ -69,8 +88,9 @@ function Steps({ view, runs }: StepsProps) {
           onChange={(event) => setPlace(Number(event.target.value))}
         />
       </div>
+      <Player most={most} place={place} onPlace={setPlace} />
       <div className="plans-beside">
-        {at.map(({ run, index, step }) => (
+        {at.map(({ run, index, step }, side) => (
           <figure key={run.planId}>
             <figcaption>
               <b>{run.name}</b>, step {index + 1} of {run.result.steps.length}, pass {step?.pass}: bolt{' '}
@@ -82,13 +102,20 @@ function Steps({ view, runs }: StepsProps) {
               at={index}
               size={260}
             />
-            <LoadBars loads={step?.loads ?? []} target={view.target} limit={view.limit} highest={highest} />
+            <LoadBars
+              loads={step?.loads ?? []}
+              measured={side === 0 ? measuredAt(measured, run, index) : NONE}
+              target={view.target}
+              limit={view.limit}
+              highest={highest}
+            />
           </figure>
         ))}
       </div>
       <p className="small">
         Bars: load in each bolt from bolt 1. Dashed line: load to set. Solid line: most that one bolt may
         carry, where it is known.
+        {measured.length > 0 && ' Crosses: loads that were measured after this pass.'}
       </p>
       <LoadTable at={at} />
     </>
