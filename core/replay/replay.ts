@@ -98,7 +98,7 @@ const many = (count: number, noun: string) => `${count} ${noun}${count === 1 ? '
  * A question about the past in one sentence.
  *
  * @param counts tightenings by what became of them
- * @param total tightenings looked at
+ * @param total tightenings looked at, whole, at least 0
  * @returns a sentence
  * @example replayFinding({ leaves: 0, leavesNow: 0, kept: 0, notSure: 0, broken: 0, notKnown: 0 }, 0) // 'No tightening is in what was asked about.'
  * @source rule of this program

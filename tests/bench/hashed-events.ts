@@ -1,7 +1,9 @@
 import type Database from 'better-sqlite3';
 import { eventHash, NO_PREVIOUS } from '../../core/audit/chain.ts';
+import { jointData } from '../../core/contract/joint.ts';
 import { sha256 } from '../../electron/service/chain/sha256.ts';
 import { linkHash } from '../../electron/service/history/link-hash.ts';
+import { jointA } from '../service/records.ts';
 
 export const RECORDS = 1_000_000;
 const JOINTS = 5_000;
@@ -29,7 +31,7 @@ const REST = {
 };
 
 /** Canonical text of one tightening, its members in order; the text is what is hashed and kept. */
-function bodyOf(n: number): string {
+function bodyOf(n: number, jointId = jointOf(n)): string {
   const at = new Date(FIRST + n * STEP_MS).toISOString();
   const data = {
     batches: [],
@@ -41,7 +43,7 @@ function bodyOf(n: number): string {
       dialled: REST.dialled,
       finalPassNoTurn: true,
       happenedAt: at,
-      jointId: jointOf(n),
+      jointId,
       load: null,
       method: 'hydraulic wrench',
       passIds: [],
@@ -112,6 +114,49 @@ export function fillWithHistory(database: Database.Database): void {
       event.run(idOf(1, n), PLACE, n + 1, previous, hash, body, at, at, at);
       toJoint.run(idOf(1, n), jointOf(n));
       toPerson.run(idOf(1, n), personOf(n));
+      previous = hash;
+    }
+  })();
+}
+
+export const ONE_JOINT = idOf(3, 1);
+
+/** Fills an empty register with one joint and so many tightenings of it, in the program's own texts and hashes. */
+export function fillWithOneJoint(database: Database.Database, records: number): void {
+  const now = new Date(FIRST).toISOString();
+  const run = (sql: string, ...values: unknown[]) => database.prepare(sql).run(...values);
+  database.transaction(() => {
+    run('insert into origin (id, name, created_at) values (?, ?, ?)', PLACE, 'bench', now);
+    run(`insert into site (id, name, time_zone, demo) values (?, 'bench', 'Europe/Berlin', 1)`, PLACE);
+    run(
+      `insert into plant_unit (id, site_id, version, name, name_key) values (?, ?, 1, 'Unit', 'unit')`,
+      PLACE,
+      PLACE,
+    );
+    run(
+      `insert into joint (id, unit_id, version, tag, tag_key, tag_sort, location, service, service_sort, flange, bolting, search, data)
+         values (?, ?, 1, 'J-1', 'j-1', 'j-1', '', '', '', 'invented', '', '', ?)`,
+      ONE_JOINT,
+      PLACE,
+      JSON.stringify(jointData.parse(jointA(PLACE, 'J-1'))),
+    );
+    const event = database.prepare(
+      `insert into event (id, origin_id, sequence, previous_hash, hash, body, body_version, kind, happened_at, happened_at_utc, recorded_at)
+         values (?, ?, ?, ?, ?, ?, 1, 'tightening recorded', ?, ?, ?)`,
+    );
+    const toJoint = database.prepare('insert into event_joint (event_id, joint_id) values (?, ?)');
+    const tightening = database.prepare(
+      `insert into tightening (id, joint_id, happened_at, happened_at_utc, flags, bolts_tightened, final_pass_no_turn, dialled_text, dialled_unit, dialled_pa, torque_nm, basis)
+         values (?, ?, ?, ?, '[]', 12, 1, '260', 'bar', 260e5, ?, 'invented')`,
+    );
+    let previous = NO_PREVIOUS;
+    for (let n = 0; n < records; n += 1) {
+      const body = bodyOf(n, ONE_JOINT);
+      const hash = linkHash(previous, body);
+      const at = new Date(FIRST + n * STEP_MS).toISOString();
+      event.run(idOf(1, n), PLACE, n + 1, previous, hash, body, at, at, at);
+      toJoint.run(idOf(1, n), ONE_JOINT);
+      tightening.run(idOf(1, n), ONE_JOINT, at, at, 350 + ((n * 7919) % 90));
       previous = hash;
     }
   })();

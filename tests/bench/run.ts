@@ -2,6 +2,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { cpus, loadavg } from 'node:os';
 import { join } from 'node:path';
 import { coreBenches } from './core.ts';
+import { drawBench } from './draw.ts';
 import { forecastBenches } from './forecasts.ts';
 import { historyBenches } from './history.ts';
 import type { Measured } from './measure.ts';
@@ -65,6 +66,7 @@ const benches = [
   ...(await traceBenches()),
   ...(await historyBenches()),
   ...(await forecastBenches()),
+  await drawBench(),
 ];
 process.stdout.write(`${JSON.stringify({ ...at, benches }, null, 2)}\n`);
 if (process.argv.includes('--write')) {

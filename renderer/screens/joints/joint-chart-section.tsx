@@ -1,12 +1,15 @@
 import { lazy, Suspense, useState } from 'react';
+import { Link } from 'wouter';
 import type { ChartPoint } from '../../../core/contract/joint.ts';
 import { useAsk } from '../../app/ask.ts';
 import { useRegister } from '../../app/register.ts';
-import { count } from '../../app/text/number.ts';
+import { count, withUnit } from '../../app/text/number.ts';
 import { moment } from '../../app/text/time.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Busy } from '../../components/busy.tsx';
+import { ExportList } from '../../components/export-list.tsx';
 import { Measure } from '../../components/number.tsx';
+import { PointReader } from '../../components/point-reader.tsx';
 
 const TorqueChart = lazy(() => import('../../charts/torque-chart.tsx'));
 
@@ -30,21 +33,72 @@ export function JointChartSection({ id }: { readonly id: string }) {
             <p>{finding}</p>
             {shown < total && (
               <p className="small">
-                {count(shown)} of {count(total)} records shown
+                {count(shown)} of {count(total)} records shown; the highest and lowest are among them
               </p>
             )}
             {points.length > 0 &&
               (asTable ? (
                 <TorqueTable points={points} />
               ) : (
-                <Suspense fallback={<Busy what="Drawing the chart" />}>
-                  <TorqueChart points={points} finding={finding} />
-                </Suspense>
+                <>
+                  <Suspense fallback={<Busy what="Drawing the chart" />}>
+                    <TorqueChart points={points} finding={finding} />
+                  </Suspense>
+                  <PointReading points={points} key={points.at(-1)?.eventId} />
+                </>
               ))}
+            {points.length > 0 && (
+              <ExportList
+                name="torques of the joint"
+                headings={[
+                  'When (ISO 8601)',
+                  'What',
+                  'Torque, N·m',
+                  'Highest, N·m',
+                  'Readings',
+                  'Not turned',
+                ]}
+                rows={async () => points}
+                cells={(point) => [
+                  point.happenedAt,
+                  whatOf(point),
+                  point.torque,
+                  point.highest,
+                  point.readings,
+                  point.notTurned,
+                ]}
+              />
+            )}
           </>
         )}
       </Asked>
     </section>
+  );
+}
+
+const whatOf = ({ kind }: ChartPoint) => (kind === 'tightening' ? 'installed' : 'breakout, median');
+
+/** Each point of the chart in words, by the arrow keys. */
+function PointReading({ points }: { readonly points: readonly ChartPoint[] }) {
+  const { timeZone } = useRegister();
+  const [place, setPlace] = useState(points.length - 1);
+  const point = points[place];
+  if (point === undefined) return null;
+  const highest = point.kind === 'tightening' ? '' : `, highest ${withUnit(point.highest, 'N.m')}`;
+  const words = `${moment(point.happenedAt, timeZone)}: ${whatOf(point)} ${withUnit(point.torque, 'N.m')}${highest}`;
+  return (
+    <>
+      <PointReader
+        label="Record read out below"
+        count={points.length}
+        place={place}
+        words={words}
+        onPlace={setPlace}
+      />
+      <p className="no-print" aria-live="polite">
+        <Link href={`/events/${point.eventId}`}>{words}</Link>
+      </p>
+    </>
   );
 }
 
@@ -75,7 +129,7 @@ function TorqueTable({ points }: { readonly points: readonly ChartPoint[] }) {
           {points.map((point) => (
             <tr key={point.eventId}>
               <td className="date">{moment(point.happenedAt, timeZone)}</td>
-              <th scope="row">{point.kind === 'tightening' ? 'installed' : 'breakout, median'}</th>
+              <th scope="row">{whatOf(point)}</th>
               <td className="num">
                 <Measure si={point.torque} unit="N.m" />
               </td>

@@ -6,13 +6,15 @@ import {
   hysteresisWords,
   leaveOneOutWords,
 } from '../../../core/text/certificate-words.ts';
-import { UNITS, type Unit } from '../../../core/units/units.ts';
+import { fromSI, UNITS, type Unit } from '../../../core/units/units.ts';
 import { useRegister } from '../../app/register.ts';
 import { count, exact, unitLabel, withUnit } from '../../app/text/number.ts';
 import { day } from '../../app/text/time.ts';
 import { Busy } from '../../components/busy.tsx';
+import { ExportList } from '../../components/export-list.tsx';
 import { Plain, Unknown } from '../../components/number.tsx';
 import { caseOffered } from './case-offered.ts';
+import { LinePoints } from './certificate-points-read.tsx';
 import { PointPairs, TorquePoints } from './certificate-tables.tsx';
 import { perUnit, pointUnits } from './certificate-units.ts';
 
@@ -70,7 +72,26 @@ export function CertificateSection({ certificate }: { readonly certificate: Cert
       {line && !asTable && (
         <Suspense fallback={<Busy what="Drawing the chart" />}>
           <CertificateChart line={line} asFound={certificate.asFoundLine} name={data.number} {...units} />
+          <LinePoints line={line} {...units} />
         </Suspense>
+      )}
+      {line && (
+        <ExportList
+          name={`points of ${data.number}`}
+          headings={[
+            `Pressure, ${unitLabel(units.pressureUnit)}`,
+            `Torque, ${unitLabel(units.torqueUnit)}`,
+            `Away from the line, ${unitLabel(units.torqueUnit)}`,
+            'Direction',
+          ]}
+          rows={async () => line.points}
+          cells={(point) => [
+            fromSI(point.pressure, units.pressureUnit),
+            fromSI(point.torque, units.torqueUnit),
+            fromSI(point.residual, units.torqueUnit),
+            point.direction,
+          ]}
+        />
       )}
       {line && asTable && <Tables certificate={certificate} line={line} />}
       {data.measured.kind !== 'pressure-torque' && <PointPairs measured={data.measured} />}
