@@ -12,6 +12,8 @@ interface RatioChartProps {
   readonly finding: string;
   /** Ratio of common practice, drawn as a line. */
   readonly common: number;
+  /** Least torque a set used in these openings could give, N·m; null where none is known. */
+  readonly capacity: number | null;
   /** Opening that is read out beside the chart; its marks stand out. */
   readonly chosen: string | null;
 }
@@ -21,6 +23,8 @@ interface Plotted {
   readonly median: number;
   readonly lowest: number;
   readonly highest: number;
+  /** Capacity over the torque that was installed before this opening. */
+  readonly capacity: number | null;
   readonly chosen: boolean;
   readonly apart: boolean;
 }
@@ -33,7 +37,11 @@ interface ShapeProps {
 }
 
 const Key = ({ chosen = false, apart = false }: { readonly chosen?: boolean; readonly apart?: boolean }) => (
-  <Middle cx={7} cy={7} payload={{ at: 0, median: 0, lowest: 0, highest: 0, chosen, apart }} />
+  <Middle
+    cx={7}
+    cy={7}
+    payload={{ at: 0, median: 0, lowest: 0, highest: 0, capacity: null, chosen, apart }}
+  />
 );
 
 /** A ring; a square where the opening stands apart from those like it. */
@@ -59,36 +67,58 @@ const Cap = ({ cx = 0, cy = 0 }: ShapeProps) => (
   <path d={`M ${cx - 5} ${cy} L ${cx + 5} ${cy}`} stroke="var(--ink-2)" strokeWidth="2" />
 );
 
+/** Diamonds above so many times the highest reading are left out. */
+const FARTHEST = 1.6;
+
+/** A diamond: the largest ratio the wrench could reach. */
+const Capacity = ({ cx = 0, cy = 0, payload }: ShapeProps) =>
+  payload?.capacity === null ? (
+    <g />
+  ) : (
+    <path
+      d={`M ${cx} ${cy - 6} L ${cx + 6} ${cy} L ${cx} ${cy + 6} L ${cx - 6} ${cy} Z`}
+      fill="none"
+      stroke="var(--refusal)"
+      strokeWidth="1.8"
+    />
+  );
+
 /** Breakout over installed torque, opening by opening: the middle stud, with lowest and highest as bars. */
-export default function RatioChart({ openings, finding, common, chosen }: RatioChartProps) {
+export default function RatioChart({ openings, finding, common, capacity, chosen }: RatioChartProps) {
   const { timeZone } = useRegister();
   const { plotted, clean, ratioMarks, timeMarks } = useMemo(() => {
-    const points = openings.flatMap(({ eventId, happenedAt, median, lowest, highest, outlier }): Plotted[] =>
-      median === null || lowest === null || highest === null
-        ? []
-        : [
-            {
-              at: Date.parse(happenedAt),
-              median,
-              lowest,
-              highest,
-              chosen: eventId === chosen,
-              apart: outlier !== null,
-            },
-          ],
+    const points = openings.flatMap(
+      ({ eventId, happenedAt, installed, median, lowest, highest, outlier }): Plotted[] =>
+        median === null || lowest === null || highest === null
+          ? []
+          : [
+              {
+                at: Date.parse(happenedAt),
+                median,
+                lowest,
+                highest,
+                capacity: capacity === null || installed === null ? null : capacity / installed.torque,
+                chosen: eventId === chosen,
+                apart: outlier !== null,
+              },
+            ],
     );
     // Joints differ in it: a line is drawn where one value holds for every point.
     const cleanRatios = new Set(openings.flatMap(({ cleanRatio: known }) => (known === null ? [] : [known])));
     const [cleanRatio = null] = cleanRatios.size === 1 ? cleanRatios : [];
     const highest = Math.max(common, cleanRatio ?? 0, ...points.map((point) => point.highest));
+    // A wrench far above every reading would flatten them; its torque stands in words.
+    const within = (ratio: number | null) => ratio !== null && ratio <= highest * FARTHEST;
+    const shown = points.map((point) => (within(point.capacity) ? point : { ...point, capacity: null }));
+    const top = Math.max(highest, ...shown.map((point) => point.capacity ?? 0));
     const times = points.map(({ at }) => at);
     return {
-      plotted: points,
+      plotted: shown,
       clean: cleanRatio,
-      ratioMarks: marksTo(highest),
+      ratioMarks: marksTo(top),
       timeMarks: marksBetween(Math.min(...times), Math.max(...times), 5),
     };
-  }, [openings, common, chosen]);
+  }, [openings, common, capacity, chosen]);
   return (
     <>
       <p className="chart-key small">
@@ -100,6 +130,14 @@ export default function RatioChart({ openings, finding, common, chosen }: RatioC
           <Key apart />
         </svg>{' '}
         an opening that stands apart
+        {capacity !== null && (
+          <>
+            <svg viewBox="0 0 14 14" aria-hidden="true">
+              <Capacity cx={7} cy={7} />
+            </svg>{' '}
+            most the least of the wrenches used could reach
+          </>
+        )}
       </p>
       <ChartFrame
         label={`Breakout over installed torque, opening by opening. ${finding}`}
@@ -160,6 +198,9 @@ export default function RatioChart({ openings, finding, common, chosen }: RatioC
               />
             )}
             <Tooltip content={() => null} cursor={false} isAnimationActive={false} />
+            {capacity !== null && (
+              <Scatter data={plotted} dataKey="capacity" shape={Capacity} isAnimationActive={false} />
+            )}
             <Scatter data={plotted} dataKey="lowest" shape={Cap} isAnimationActive={false} />
             <Scatter data={plotted} dataKey="highest" shape={Cap} isAnimationActive={false} />
             <Scatter data={plotted} dataKey="median" shape={Middle} isAnimationActive={false} />

@@ -9,7 +9,7 @@ import { moment } from '../../app/text/time.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Busy } from '../../components/busy.tsx';
 import { ExportList } from '../../components/export-list.tsx';
-import { Unknown } from '../../components/number.tsx';
+import { Measure, Unknown } from '../../components/number.tsx';
 import { PointReader } from '../../components/point-reader.tsx';
 
 type Scope = RequestInput<'breakout.history'>['of'];
@@ -34,6 +34,12 @@ export function RatioSection({ of }: { readonly of: Scope }) {
         {(history) => (
           <div className="told">
             <p>{history.finding}</p>
+            {history.capacity !== null && (
+              <p className="small">
+                The least of the wrenches used in these openings could give up to{' '}
+                <Measure si={history.capacity} unit="N.m" /> by its certificate on that day.
+              </p>
+            )}
             {history.shown < history.total && (
               <p className="small">
                 {count(history.shown)} of {count(history.total)} openings shown; highest, lowest and every one
@@ -97,7 +103,7 @@ const openingCells = (opening: Opening) => [
 
 function Openings({ history, named }: { readonly history: BreakoutHistory; readonly named: boolean }) {
   const { timeZone } = useRegister();
-  const { openings, commonRatio, finding } = history;
+  const { openings, commonRatio, capacity, finding } = history;
   const [place, setPlace] = useState(openings.length - 1);
   const chosen = openings[Math.min(place, openings.length - 1)];
   const drawn = openings.some(({ median }) => median !== null);
@@ -109,6 +115,7 @@ function Openings({ history, named }: { readonly history: BreakoutHistory; reado
             openings={openings}
             finding={finding}
             common={commonRatio}
+            capacity={capacity}
             chosen={chosen?.eventId ?? null}
           />
         </Suspense>
