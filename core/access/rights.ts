@@ -140,6 +140,7 @@ export const RIGHTS: Readonly<Record<RequestName, Right>> = {
   'job.get': EVERYONE,
   'job.save': PLANT,
   'job.changes': EVERYONE,
+  'board.get': EVERYONE,
   'attachment.list': EVERYONE,
   'attachment.get': EVERYONE,
   'attachment.add': EVERYONE,

@@ -78,6 +78,7 @@ export const REQUEST_KINDS = {
   'job.get': 'read',
   'job.save': 'write',
   'job.changes': 'read',
+  'board.get': 'read',
   'attachment.list': 'read',
   'attachment.get': 'read',
   'attachment.add': 'write',

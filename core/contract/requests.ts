@@ -14,6 +14,7 @@ import {
 } from './access.ts';
 import { attachmentContent, attachmentData, attachmentOwner, attachmentRow, hashText } from './attachment.ts';
 import { auditListInput, auditRow } from './audit.ts';
+import { board } from './board.ts';
 import {
   campaignData,
   campaignRow,
@@ -232,6 +233,8 @@ export const requests = {
     }),
     output: written,
   },
+  /** Every job with how far it has come and what stands in its way, by system and test pack. */
+  'board.get': { input: z.strictObject({ campaignId: id }), output: board },
   'job.changes': { input: jobChangesInput, output: listOf(jobChange) },
   'attachment.list': { input: attachmentOwner, output: listOf(attachmentRow) },
   'attachment.get': { input: z.strictObject({ hash: hashText }), output: attachmentContent },

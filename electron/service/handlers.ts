@@ -1,6 +1,7 @@
 import { giveSecretTo, saveRoles } from './access/roles.ts';
 import { addAttachment, getAttachment, listAttachments } from './requests/attachment.ts';
 import { listAudit } from './requests/audit.ts';
+import { getBoard } from './requests/board.ts';
 import { breakoutHistory, breakoutOwnRecord, forecastBreakout } from './requests/breakout.ts';
 import { getCampaign, listCampaigns, saveCampaign } from './requests/campaign.ts';
 import {
@@ -128,6 +129,7 @@ export const READS: { readonly [N in ReadName]: Read<N> } = {
   'campaign.get': getCampaign,
   'job.list': listJobs,
   'job.get': getJob,
+  'board.get': getBoard,
   'job.changes': listJobChanges,
   'attachment.list': listAttachments,
   'attachment.get': getAttachment,

@@ -8,6 +8,7 @@ import { FindJoint } from '../screens/at-joint/find-joint.tsx';
 import { BreakoutPage } from '../screens/breakout/breakout-page.tsx';
 import { ForecastsPage } from '../screens/breakout/forecasts-page.tsx';
 import { PlantBreakout } from '../screens/breakout/plant-breakout.tsx';
+import { BoardPage } from '../screens/campaigns/board-page.tsx';
 import { EditCampaign, NewCampaign } from '../screens/campaigns/campaign-edit.tsx';
 import { CampaignList } from '../screens/campaigns/campaign-list.tsx';
 import { CampaignPage } from '../screens/campaigns/campaign-page.tsx';
@@ -199,6 +200,11 @@ export function Pages() {
       <Route path="/plan/campaigns/:id/edit">
         {about((id) => (
           <EditCampaign id={id} />
+        ))}
+      </Route>
+      <Route path="/plan/campaigns/:id/board">
+        {about((id) => (
+          <BoardPage id={id} />
         ))}
       </Route>
       <Route path="/plan/campaigns/:id/changes">

@@ -102,6 +102,7 @@ campaign.save                             p.e..
 job.list                                  pketa
 job.get                                   pketa
 job.save                                  p.e..
+board.get                                 pketa
 job.changes                               pketa
 attachment.list                           pketa
 attachment.get                            pketa

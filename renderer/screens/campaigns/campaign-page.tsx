@@ -216,7 +216,7 @@ function JobTable({ rows }: { readonly rows: readonly JobRow[] }) {
         <tbody>
           {rows.map(({ id, data, tag, location, state, criticality }) => (
             <tr key={id}>
-              <th scope="row">
+              <th scope="row" className="tool-number">
                 <Link href={`/plan/jobs/${id}`} data-entry>
                   {data.number}
                 </Link>
@@ -261,6 +261,9 @@ function CampaignDoings({ campaign }: { readonly campaign: CampaignRow }) {
           </Link>
         </>
       )}
+      <Link className="quiet" href={`/plan/campaigns/${id}/board`}>
+        Board
+      </Link>
       <Link className="quiet" href={`/plan/campaigns/${id}/edit`}>
         Edit the campaign
       </Link>

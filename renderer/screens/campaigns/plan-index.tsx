@@ -42,7 +42,10 @@ export function PlanIndex({ campaignId = null }: { readonly campaignId?: string 
   );
 }
 
-const PAGES = [{ path: 'changes', words: 'What changed' }] as const;
+const PAGES = [
+  { path: 'board', words: 'Board' },
+  { path: 'changes', words: 'What changed' },
+] as const;
 
 function CampaignPages({ id, location }: { readonly id: string; readonly location: string }) {
   return (
