@@ -136,6 +136,7 @@ export const RIGHTS: Readonly<Record<RequestName, Right>> = {
   'campaign.list': EVERYONE,
   'campaign.get': EVERYONE,
   'campaign.save': PLANT,
+  'campaign.materials': EVERYONE,
   'job.list': EVERYONE,
   'job.get': EVERYONE,
   'job.save': PLANT,

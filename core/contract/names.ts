@@ -74,6 +74,7 @@ export const REQUEST_KINDS = {
   'campaign.list': 'read',
   'campaign.get': 'read',
   'campaign.save': 'write',
+  'campaign.materials': 'read',
   'job.list': 'read',
   'job.get': 'read',
   'job.save': 'write',

@@ -70,6 +70,7 @@ import {
   stepInput,
   stepTakenAnswer,
 } from './life.ts';
+import { materials } from './materials.ts';
 import type { RequestName } from './names.ts';
 import { ownRecord } from './own-record.ts';
 import { openPasses, passRecordInput } from './pass.ts';
@@ -220,6 +221,7 @@ export const requests = {
   'campaign.list': { input: z.strictObject({ closed: z.boolean(), ...page }), output: listOf(campaignRow) },
   'campaign.get': { input: byId, output: campaignRow },
   'campaign.save': { input: edit(campaignData), output: written },
+  'campaign.materials': { input: byId, output: materials },
   'job.list': { input: jobListInput, output: listOf(jobRow) },
   'job.get': { input: byId, output: jobRow },
   /** Who changes it and why stand with every version, so that a change of the scope can be told. */

@@ -52,6 +52,7 @@ import {
   stepJoint,
 } from './requests/life.ts';
 import { listLookAlikes } from './requests/look-alike.ts';
+import { getMaterials } from './requests/materials.ts';
 import { openPassesOf, recordPassOf } from './requests/pass.ts';
 import { listPeople, savePerson } from './requests/person.ts';
 import { recordCompleteness } from './requests/record.ts';
@@ -130,6 +131,7 @@ export const READS: { readonly [N in ReadName]: Read<N> } = {
   'job.list': listJobs,
   'job.get': getJob,
   'board.get': getBoard,
+  'campaign.materials': getMaterials,
   'job.changes': listJobChanges,
   'attachment.list': listAttachments,
   'attachment.get': getAttachment,

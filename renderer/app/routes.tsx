@@ -15,6 +15,7 @@ import { CampaignPage } from '../screens/campaigns/campaign-page.tsx';
 import { ChangesPage } from '../screens/campaigns/changes-page.tsx';
 import { EditJob, NewJob } from '../screens/campaigns/job-edit.tsx';
 import { JobPage } from '../screens/campaigns/job-page.tsx';
+import { MaterialsPage } from '../screens/campaigns/materials-page.tsx';
 import { CaseList } from '../screens/cases/case-list.tsx';
 import { NewCase } from '../screens/cases/case-new.tsx';
 import { CasePage } from '../screens/cases/case-page.tsx';
@@ -205,6 +206,11 @@ export function Pages() {
       <Route path="/plan/campaigns/:id/board">
         {about((id) => (
           <BoardPage id={id} />
+        ))}
+      </Route>
+      <Route path="/plan/campaigns/:id/materials">
+        {about((id) => (
+          <MaterialsPage id={id} />
         ))}
       </Route>
       <Route path="/plan/campaigns/:id/changes">

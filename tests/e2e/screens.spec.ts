@@ -86,6 +86,7 @@ async function eachScreen(page: Page, look: (name: string, route: string) => Pro
   await visit('campaign edit', `${campaign}/edit`);
   await visit('campaign new', '/plan/campaigns/new');
   await visit('board of a campaign', `${campaign}/board`);
+  await visit('materials of a campaign', `${campaign}/materials`);
   await visit('what changed in a campaign', `${campaign}/changes`);
   await visit('job new', `${campaign}/jobs/new`);
   const job = await firstLink(campaign, 'plan/jobs');

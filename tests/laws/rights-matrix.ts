@@ -99,6 +99,7 @@ kit.save                                  pk...
 campaign.list                             pketa
 campaign.get                              pketa
 campaign.save                             p.e..
+campaign.materials                        pketa
 job.list                                  pketa
 job.get                                   pketa
 job.save                                  p.e..

@@ -231,3 +231,21 @@ describe('a job', () => {
     );
   });
 });
+
+test('materials are those of the joint, with what is not known named', async () => {
+  await job('N-1');
+  await job('N-2', { scope: 'break' });
+  await job('N-3', { dropped: true });
+  const { rows, notKnown, finding } = await ask(started, 'campaign.materials', { id: campaignId });
+  expect(rows.map(({ kind, what, pieces, jobs }) => [kind, what, pieces, jobs])).toEqual([
+    ['gasket', 'NPS 8 Class 300, spiral wound, inner ring, 3.2 mm', 1, ['N-1']],
+    ['stud', '7/8-9 UNC, ASTM A193 B7, 139.7 mm long', 24, ['N-1', 'N-2']],
+    ['nut', expect.stringMatching(/^7\/8-9 UNC, 36\.5\d? mm across flats$/), 48, ['N-1', 'N-2']],
+    ['lubricant', 'nickel-based anti-seize', 12, ['N-1']],
+  ]);
+  expect(notKnown.map(({ number, words }) => [number, words])).toEqual([
+    ['N-1', 'studs that may seize: too few openings on record'],
+    ['N-2', 'studs that may seize: too few openings on record'],
+  ]);
+  expect(finding).toContain('2 jobs: 1 new gasket of 1 kind, 24 studs of 1 kind with 0 spare.');
+});

@@ -44,6 +44,7 @@ export function PlanIndex({ campaignId = null }: { readonly campaignId?: string 
 
 const PAGES = [
   { path: 'board', words: 'Board' },
+  { path: 'materials', words: 'Materials' },
   { path: 'changes', words: 'What changed' },
 ] as const;
 
