@@ -6,6 +6,7 @@ import { drawBench } from './draw.ts';
 import { forecastBenches } from './forecasts.ts';
 import { historyBenches } from './history.ts';
 import type { Measured } from './measure.ts';
+import { planningBench } from './planning.ts';
 import { importBench, serviceBenches } from './program.ts';
 import { traceBenches } from './trace.ts';
 
@@ -67,6 +68,7 @@ const benches = [
   ...(await historyBenches()),
   ...(await forecastBenches()),
   await drawBench(),
+  await planningBench(),
 ];
 process.stdout.write(`${JSON.stringify({ ...at, benches }, null, 2)}\n`);
 if (process.argv.includes('--write')) {
