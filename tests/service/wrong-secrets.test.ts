@@ -157,8 +157,13 @@ test('a name that nobody has takes as long as a wrong secret', async () => {
     await askBadly(slow, 'access.signIn', { name: of, secret: 'not this secret' });
     return process.cpuUsage(began).user;
   };
-  const known = Math.min(await took(name), await took(name), await took(name));
-  const unknown = Math.min(await took('Nobody'), await took('Nobody'), await took('Nobody'));
+  // In turns, and often enough that the least of each is one that a busy neighbour core did not slow.
+  let known = Number.POSITIVE_INFINITY;
+  let unknown = Number.POSITIVE_INFINITY;
+  for (let turn = 0; turn < 8; turn += 1) {
+    known = Math.min(known, await took(name));
+    unknown = Math.min(unknown, await took('Nobody'));
+  }
   expect(unknown).toBeGreaterThan(known * 0.6);
   expect(known).toBeGreaterThan(unknown * 0.6);
   await slow.service.close();
