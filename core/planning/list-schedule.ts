@@ -7,8 +7,8 @@ export type Choices = ReadonlyMap<number, { readonly set: number; readonly crew:
 const FREE: Choices = new Map();
 
 /**
- * Plan made by placing one operation after the other where it ends first, each after what it waits for; what is fixed is
- * placed before all.
+ * Plan made by placing one operation after the other where it ends first, each after what it waits for. What is fixed is
+ * placed before all, and what it waits for early enough for it; something fixed that can't be kept is left out, not moved.
  *
  * @param problem what is to be planned
  * @param order places of all operations in the order they are tried, whole, at least 0, each once
@@ -22,57 +22,123 @@ export function listSchedule(
   order: readonly number[],
   choices: Choices = FREE,
 ): Plan {
+  // Each round leaves out at least one fixed operation more, so it comes to an end.
+  for (let out: ReadonlySet<number> = new Set(); ; ) {
+    const { plan, broken } = attempt(problem, order, choices, out);
+    if (broken.size === 0) return plan;
+    out = new Set([...out, ...broken]);
+  }
+}
+
+interface Attempt {
+  readonly plan: Plan;
+  /** Fixed operations that could not be kept where they are. */
+  readonly broken: ReadonlySet<number>;
+}
+
+function attempt(
+  problem: PlanningProblem,
+  order: readonly number[],
+  choices: Choices,
+  out: ReadonlySet<number>,
+): Attempt {
   const { operations, lags, parts, crews, travel } = problem;
   const partCalendars = parts.map(({ free }) => calendarOf(free, travel));
   const crewCalendars = crews.map(({ works }) => calendarOf(works, travel));
   const waits = Map.groupBy(lags, ({ after }) => after);
+  const latest = latestEnds(problem, out);
   const placed = new Map<number, Placed>();
+  const broken = new Set<number>();
 
+  const calendarsOf = (set: number, crew: number) => [
+    ...(problem.sets[set]?.parts ?? []).flatMap((part) => partCalendars[part] ?? []),
+    ...[crewCalendars[crew]].filter((calendar) => calendar !== undefined),
+  ];
   const take = (index: number, { area }: Operation, one: Placed) => {
-    for (const part of problem.sets[one.set]?.parts ?? [])
-      partCalendars[part]?.take(one.start, one.end, area);
-    crewCalendars[one.crew]?.take(one.start, one.end, area);
+    for (const calendar of calendarsOf(one.set, one.crew)) calendar.take(one.start, one.end, area);
     placed.set(index, one);
   };
 
-  operations.forEach((operation, index) => {
-    const { locked, options, key } = operation;
-    const option = options.find(({ set }) => set === locked?.set);
-    if (locked === null || option === undefined) return;
-    take(index, operation, { key, ...locked, end: locked.start + option.steps });
-  });
+  for (const { index, operation, one } of locksOf(problem, out)) {
+    const last = Math.min(operation.window.until, problem.horizon);
+    const room =
+      one.start >= operation.window.from &&
+      one.end <= last &&
+      calendarsOf(one.set, one.crew).every(
+        (calendar) => calendar.fit(one.start, one.end - one.start, one.end, operation.area) === one.start,
+      );
+    if (room) take(index, operation, one);
+    else broken.add(index);
+  }
 
   const tried = new Set<number>();
   const place = (index: number): void => {
     if (tried.has(index)) return;
     tried.add(index);
     const operation = operations[index];
-    if (operation === undefined) return;
+    if (operation === undefined || out.has(index)) return;
     let release = operation.window.from;
     for (const { before, steps } of waits.get(index) ?? []) {
       place(before);
       const earlier = placed.get(before);
       if (earlier === undefined) {
-        placed.delete(index);
+        if (placed.delete(index)) broken.add(index);
         return;
       }
       release = Math.max(release, earlier.end + steps);
     }
-    if (placed.has(index)) return;
-    const found = firstEnd(
-      problem,
-      held(operation, choices.get(index)),
-      release,
-      partCalendars,
-      crewCalendars,
-    );
+    const fixed = placed.get(index);
+    if (fixed !== undefined) {
+      if (fixed.start < release) broken.add(index);
+      return;
+    }
+    const until = Math.min(operation.window.until, latest[index] ?? Number.POSITIVE_INFINITY);
+    const asked = held({ ...operation, window: { from: release, until } }, choices.get(index));
+    const found = firstEnd(problem, asked, release, partCalendars, crewCalendars);
     if (found !== null) take(index, operation, found);
   };
   for (const index of order) place(index);
-  return {
+  const plan = {
     placed: operations.flatMap((_, index) => placed.get(index) ?? []),
     unplaced: operations.flatMap(({ key }, index) => (placed.has(index) ? [] : [key])),
   };
+  return { plan, broken };
+}
+
+/** What is fixed, the earliest first. */
+function locksOf({ operations }: PlanningProblem, out: ReadonlySet<number>) {
+  return operations
+    .flatMap((operation, index) => {
+      const { locked, options, crews, key } = operation;
+      const option = options.find(({ set }) => set === locked?.set);
+      const known = crews.some(({ crew }) => crew === locked?.crew);
+      if (locked === null || option === undefined || !known || out.has(index)) return [];
+      return [{ index, operation, one: { key, ...locked, end: locked.start + option.steps } }];
+    })
+    .sort((a, b) => a.one.start - b.one.start || a.index - b.index);
+}
+
+/** Step by which each has to end so that what is fixed behind it can stay; infinite where nothing is. */
+function latestEnds(problem: PlanningProblem, out: ReadonlySet<number>): number[] {
+  const { operations, lags } = problem;
+  const latest = operations.map(() => Number.POSITIVE_INFINITY);
+  const lengths = operations.map(({ options }) => Math.min(...options.map(({ steps }) => steps)));
+  for (const { index, one } of locksOf(problem, out)) {
+    latest[index] = one.end;
+    lengths[index] = one.end - one.start;
+  }
+  for (let round = 0; round < operations.length; round += 1) {
+    let moved = false;
+    for (const { before, after, steps } of lags) {
+      const end = (latest[after] ?? Number.POSITIVE_INFINITY) - (lengths[after] ?? 0) - steps;
+      if (end < (latest[before] ?? Number.POSITIVE_INFINITY)) {
+        latest[before] = end;
+        moved = true;
+      }
+    }
+    if (!moved) break;
+  }
+  return latest;
 }
 
 function held(

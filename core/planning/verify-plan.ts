@@ -86,14 +86,19 @@ function lagFaults({ lags, operations }: PlanningProblem, byKey: ReadonlyMap<str
 function clashes(problem: PlanningProblem, placed: readonly Placed[]): string[] {
   const areaOf = new Map(problem.operations.map(({ key, area }) => [key, area]));
   const nameOf = new Map(problem.operations.map(({ key, name }) => [key, name]));
-  const uses = new Map<string, Placed[]>();
+  const partUses = new Map<number, Placed[]>();
+  const crewUses = new Map<number, Placed[]>();
+  const note = (uses: Map<number, Placed[]>, thing: number, one: Placed) =>
+    uses.set(thing, [...(uses.get(thing) ?? []), one]);
   for (const one of placed) {
-    const parts = (problem.sets[one.set]?.parts ?? []).map((part) => problem.parts[part]?.name ?? '');
-    for (const thing of [...parts, `crew ${problem.crews[one.crew]?.name}`]) {
-      uses.set(thing, [...(uses.get(thing) ?? []), one]);
-    }
+    for (const part of problem.sets[one.set]?.parts ?? []) note(partUses, part, one);
+    note(crewUses, one.crew, one);
   }
-  return [...uses].flatMap(([thing, own]) => {
+  const named: [string, Placed[]][] = [
+    ...[...partUses].map(([part, own]): [string, Placed[]] => [problem.parts[part]?.name ?? '', own]),
+    ...[...crewUses].map(([crew, own]): [string, Placed[]] => [`crew ${problem.crews[crew]?.name}`, own]),
+  ];
+  return named.flatMap(([thing, own]) => {
     const rising = own.toSorted((a, b) => a.start - b.start);
     return rising.slice(1).flatMap((next, index) => {
       const before = rising[index];

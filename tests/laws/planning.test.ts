@@ -172,6 +172,72 @@ describe('plans of drawn problems', () => {
     expect(made.placed.find(({ key }) => key === 'A')).toMatchObject({ start: 3 });
   });
 
+  test('what something fixed waits for is placed early enough for it', () => {
+    const heavy = { weight: 9, options: [{ set: 0, steps: 4, until: 100 }] };
+    const asked = problem(
+      [
+        operation('break', { options: [{ set: 0, steps: 4, until: 100 }] }),
+        operation('make', { locked: { set: 0, crew: 0, start: 12 } }),
+        operation('A', heavy),
+        operation('B', heavy),
+        operation('C', heavy),
+      ],
+      { lags: [{ before: 0, after: 1, steps: 0, why: 'order' }] },
+    );
+    const { plan: made } = planned(asked, 50);
+    expect(verifyPlan(asked, made)).toEqual([]);
+    expect(made.unplaced).toEqual([]);
+  });
+
+  test('of two that are fixed to one time the later named is left out, and the rest is planned', () => {
+    const locked = { set: 0, crew: 0, start: 5 };
+    const asked = problem([operation('A', { locked }), operation('B', { locked }), operation('C')]);
+    const { plan: made } = planned(asked, 20);
+    expect(verifyPlan(asked, made)).toEqual([]);
+    expect(made.unplaced).toEqual(['B']);
+    expect(made.placed).toHaveLength(2);
+  });
+
+  test('something fixed whose first half finds no set is left out, and its time is free again', () => {
+    const asked = problem(
+      [
+        operation('break', { options: [] }),
+        operation('make', { locked: { set: 0, crew: 0, start: 0 } }),
+        operation('C'),
+      ],
+      { lags: [{ before: 0, after: 1, steps: 0, why: 'order' }] },
+    );
+    const { plan: made } = planned(asked, 20);
+    expect(verifyPlan(asked, made)).toEqual([]);
+    expect(made.unplaced).toEqual(['break', 'make']);
+    expect(made.placed).toMatchObject([{ key: 'C', start: 0 }]);
+  });
+
+  test('parts of one name are two parts', () => {
+    const free = [{ from: 0, until: 100 }];
+    const asked = problem(
+      [
+        operation('A'),
+        operation('B', { options: [{ set: 1, steps: 3, until: 100 }], crews: [{ crew: 1, until: 100 }] }),
+      ],
+      {
+        parts: [
+          { name: 'W', free },
+          { name: 'W', free },
+        ],
+        sets: [
+          { name: 'Set 1', parts: [0] },
+          { name: 'Set 2', parts: [1] },
+        ],
+        crews: [
+          { name: 'Day', works: free },
+          { name: 'Day', works: free },
+        ],
+      },
+    );
+    expect(verifyPlan(asked, plan(at('A', 0), at('B', 0, { set: 1, crew: 1 })))).toEqual([]);
+  });
+
   test('what has no set is left out with what waits for it; the rest is planned', () => {
     const asked = problem([operation('A', { options: [] }), operation('B'), operation('C')], {
       lags: [{ before: 0, after: 1, steps: 0, why: 'order' }],
