@@ -8,7 +8,9 @@ export default defineConfig({
   forbidOnly: true,
   retries: 0,
   workers: 2,
-  timeout: 60_000,
+  // Ends what hangs; a machine that does other work too takes several times what a quiet one does.
+  timeout: 120_000,
+  expect: { timeout: 15_000 },
   use: {
     trace: 'retain-on-failure',
     viewport: { width: 1440, height: 900 },

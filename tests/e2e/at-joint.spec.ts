@@ -104,7 +104,7 @@ test('on a tablet: twelve bolts in four steps with a shift change and a reload, 
   app,
   page,
 }) => {
-  test.setTimeout(240_000);
+  test.setTimeout(480_000);
   await setTime(app, page, '2026-03-16T06:00:00+01:00');
   await page.goto(app.address);
   await makeEmptyRegister(page);
@@ -311,7 +311,7 @@ test('two windows at one joint: the second is told what the first recorded, and 
   page,
   context,
 }) => {
-  test.setTimeout(120_000);
+  test.setTimeout(240_000);
   await setTime(app, page, '2026-03-16T06:00:00+01:00');
   await page.goto(app.address);
   await makeEmptyRegister(page);

@@ -56,7 +56,7 @@ test('by keyboard: a joint from its class to service, one step refused, one piec
   app,
   page,
 }) => {
-  test.setTimeout(240_000);
+  test.setTimeout(480_000);
   await setTime(app, page, '2026-03-16T08:00:00+01:00');
   await page.goto(app.address);
   await makeEmptyRegister(page);

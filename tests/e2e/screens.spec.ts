@@ -227,7 +227,7 @@ for (const [scheme, width, height] of [
     app,
     page,
   }) => {
-    test.setTimeout(400_000);
+    test.setTimeout(900_000);
     await page.emulateMedia({ colorScheme: scheme, reducedMotion: 'reduce' });
     await page.setViewportSize({ width, height });
     const complaints: string[] = [];

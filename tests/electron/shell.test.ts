@@ -46,6 +46,9 @@ afterEach(async () => {
   rmSync(folder, { recursive: true, force: true });
 });
 
+/** Ends what hangs; what is waited for comes within a second on a quiet machine. */
+const PATIENT = { timeout: 15_000 };
+
 /** Runs main.ts as Electron would, on a data folder of its own. */
 async function startShell(): Promise<void> {
   process.argv = ['electron', '.', '--data', folder];
@@ -57,7 +60,7 @@ async function startShell(): Promise<void> {
 
 async function startedWindow(): Promise<{ window: BrowserWindow; page: Page }> {
   await startShell();
-  await vi.waitFor(() => expect(BrowserWindow.all).toHaveLength(1));
+  await vi.waitFor(() => expect(BrowserWindow.all).toHaveLength(1), PATIENT);
   const [window] = BrowserWindow.all;
   if (window === undefined) throw new Error('no window');
   const page = await window.webContents.ready;
@@ -233,11 +236,11 @@ describe('the page', () => {
     await page.evaluate(() => {
       location.href = 'https://evil.example/';
     });
-    await vi.waitFor(() => expect(seen).toEqual(['https://evil.example/']));
+    await vi.waitFor(() => expect(seen).toEqual(['https://evil.example/']), PATIENT);
     expect(window.webContents.mainFrame.url).toMatch(/^app:\/\/studbook\//);
     expect(foreignRequests).toEqual([]);
     // The refused navigation may still be winding down, and takes the first reload with it.
-    await vi.waitFor(() => page.reload());
+    await vi.waitFor(() => page.reload(), PATIENT);
     expect(seen.at(-1)).toMatch(/^app:\/\/studbook\//);
     expect(await ask(page, 'register.state', {})).toMatchObject({ ok: true, value: opening });
   });
@@ -254,8 +257,8 @@ describe('the page', () => {
     await page.evaluate(() => {
       open('https://evil.example/');
     });
-    await vi.waitFor(() => expect(asked).toEqual(['https://evil.example/']));
-    await vi.waitFor(() => expect(page.context().pages()).toEqual([page]));
+    await vi.waitFor(() => expect(asked).toEqual(['https://evil.example/']), PATIENT);
+    await vi.waitFor(() => expect(page.context().pages()).toEqual([page]), PATIENT);
     const addresses = [
       'https://www.nist.gov/pml',
       'http://www.nist.gov/pml',
@@ -333,13 +336,13 @@ describe('the line to the register', () => {
     const key = '0190a000-0000-7000-8000-000000000001';
     expect(await ask(page, 'register.create', newSite(key))).toMatchObject({ ok: true });
     await forked[0]?.worker.terminate();
-    await vi.waitFor(() => expect(forked).toHaveLength(2));
+    await vi.waitFor(() => expect(forked).toHaveLength(2), PATIENT);
     await vi.waitFor(async () => {
       expect(await ask(page, 'register.state', {})).toMatchObject({
         ok: true,
         value: { state: 'open', siteName: 'Test site' },
       });
-    });
+    }, PATIENT);
   });
 
   it('answers what was under way when the process died', async () => {
@@ -356,9 +359,9 @@ describe('the line to the register', () => {
     await startedWindow();
     for (let times = 1; times <= 4; times += 1) {
       await forked.at(-1)?.worker.terminate();
-      if (times < 4) await vi.waitFor(() => expect(forked).toHaveLength(times + 1));
+      if (times < 4) await vi.waitFor(() => expect(forked).toHaveLength(times + 1), PATIENT);
     }
-    await vi.waitFor(() => expect(errorBoxes).toHaveLength(1));
+    await vi.waitFor(() => expect(errorBoxes).toHaveLength(1), PATIENT);
     expect(errorBoxes[0]).toContain(folder);
     expect(app.gone).toBe(true);
   });
@@ -391,7 +394,7 @@ describe('starting and ending', () => {
     );
     expect(() => takeLock(folder)).toThrow(/Another running Studbook/);
     await window.close();
-    await vi.waitFor(() => expect(app.gone).toBe(true));
+    await vi.waitFor(() => expect(app.gone).toBe(true), PATIENT);
     takeLock(folder).release();
     expect(errorBoxes).toEqual([]);
     expect(readFileSync(join(folder, 'register.sqlite')).subarray(0, 15).toString()).toBe('SQLite format 3');
