@@ -127,11 +127,14 @@ function evenOf(joint: RingJoint, inputs: ScatterInputs, target: number, trips: 
   // Without a limit nothing holds a load back on the way.
   const most = Math.max(target, limit ?? Number.MAX_VALUE);
   const plan = evenPlan(joint, order, target, most, { trips, tolerance });
+  const result = simulatedOf(plan.simulation, inputs);
+  const { overLimit, peak } = result;
   return {
-    reached: plan.reached,
+    // "Not known" is not reached: nothing says that a bolt stands what it carries on the way.
+    reached: plan.reached && overLimit === 'no',
     deviation: plan.deviation,
-    result: simulatedOf(plan.simulation, inputs),
-    words: evenWords(plan, tolerance),
+    result,
+    words: evenWords(plan, tolerance, { target, limit, overLimit, peak }),
   };
 }
 

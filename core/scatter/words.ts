@@ -72,23 +72,48 @@ export function simulationFinding(
     : `${even.name} ends more even: loads vary by ${percent(even.variation)}, with ${other.name} by ${percent(other.variation)} (standard deviation over mean).`;
 }
 
+/** The highest load on the way, and what it is held against; N. */
+export interface HeldOnTheWay {
+  readonly target: number;
+  readonly limit: number | null;
+  readonly overLimit: Result['overLimit'];
+  readonly peak: Result['peak'];
+}
+
 /**
- * What the search for even loads came to.
+ * What the search for even loads came to. Where no limit is known, nothing is said to keep it.
  *
- * @param plan whether it was reached, the largest difference at the end as a part of the target, and the steps
+ * @param plan the largest difference at the end as a part of the target, and the steps
  * @param tolerance allowed difference as a part of the target, 1, above 0
- * @returns a sentence
- * @example evenWords({ reached: true, deviation: 0.004, steps: [] }, 0.01).startsWith('0 steps') // true
+ * @param held highest load on the way with the limit, N
+ * @returns a sentence or two
+ * @example evenWords({ deviation: 0.004, steps: [] }, 0.01, { target: 1e5, limit: null, overLimit: 'not known', peak: null }).includes('No limit is known') // true
  * @source rule of this program
  */
 export function evenWords(
-  plan: { readonly reached: boolean; readonly deviation: number; readonly steps: readonly unknown[] },
+  plan: { readonly deviation: number; readonly steps: readonly unknown[] },
   tolerance: number,
+  { target, limit, overLimit, peak }: HeldOnTheWay,
 ): string {
+  if (limit !== null && limit < target) {
+    return `The most one bolt may carry, ${kN(limit)}, is below the load to set, ${kN(target)}: no loads end even at it.`;
+  }
   const came = `${plan.steps.length} steps, each nut to its own load, end within ${percent(plan.deviation)} of the target`;
-  return plan.reached
-    ? `${came}, and none is above the limit on the way.`
-    : `${came}; asked for were ${percent(tolerance)} without going above the limit: allow more trips or a wider tolerance.`;
+  const most = peak === null ? '' : ` The highest load on the way is ${kN(peak.load)}, in bolt ${peak.bolt}.`;
+  const wide =
+    plan.deviation <= tolerance
+      ? `${came}.`
+      : `${came}; asked for were ${percent(tolerance)}: allow more trips or a wider tolerance.`;
+  switch (overLimit) {
+    case 'no':
+      return `${wide} None is above the limit on the way.`;
+    case 'with scatter':
+      return `${wide}${most} With the scatter of one bolt’s load the limit, ${limit === null ? 'not known' : kN(limit)}, may be passed.`;
+    case 'yes':
+      return `${wide}${most} That is above the limit: do not use these loads.`;
+    case 'not known':
+      return `${wide}${most} No limit is known to hold it against.`;
+  }
 }
 
 /**

@@ -8,6 +8,7 @@ import { planSteps } from '../../core/scatter/plan-steps.ts';
 import { passesUntilQuiet } from '../../core/scatter/quiet.ts';
 import { modeCompliance, rectangularSection, ringCompliance } from '../../core/scatter/ring.ts';
 import { evenness, simulate, simulateOn, type TighteningStep } from '../../core/scatter/simulate.ts';
+import { evenWords } from '../../core/scatter/words.ts';
 import { findPlan, PASS_PLANS } from '../../core/sequence/plans.ts';
 import { starOrder } from '../../core/sequence/star.ts';
 import { gridBeamCompliance } from './grid-beam.ts';
@@ -289,5 +290,28 @@ describe('the gasket stiffness behind measured loads', () => {
 
   test('is not guessed from three bolts', () => {
     expect(fitGasket(JOINT_B, plan, [{ afterStep: 3, loads: [1, 2, 3, null] }])).toBeNull();
+  });
+});
+
+describe('what is said of loads that end even', () => {
+  const plan = { deviation: 0.004, steps: [1, 2] };
+  const peak = { bolt: 3, load: 227e3, step: 5 };
+  const said = (limit: number | null, overLimit: 'no' | 'yes' | 'with scatter' | 'not known') =>
+    evenWords(plan, 0.01, { target: 100e3, limit, overLimit, peak });
+
+  test('names the highest load, and never calls a limit kept that nobody knows', () => {
+    expect(said(null, 'not known')).toContain('No limit is known to hold it against');
+    expect(said(null, 'not known')).toContain('227 kN, in bolt 3');
+    expect(said(null, 'not known')).not.toContain('None is above');
+    expect(said(500e3, 'no')).toContain('None is above the limit on the way');
+    expect(said(240e3, 'with scatter')).toContain('may be passed');
+    expect(said(240e3, 'with scatter')).not.toContain('None is above');
+    expect(said(200e3, 'yes')).toContain('do not use these loads');
+  });
+
+  test('a limit below the load to set is named with both values', () => {
+    expect(said(80e3, 'yes')).toBe(
+      'The most one bolt may carry, 80 kN, is below the load to set, 100 kN: no loads end even at it.',
+    );
   });
 });

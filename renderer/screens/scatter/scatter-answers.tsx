@@ -1,13 +1,13 @@
 import type { ScatterView } from '../../../core/contract/scatter.ts';
 import { sensible } from '../../app/text/number.ts';
-import { Measure, Plain, Unknown } from '../../components/number.tsx';
+import { Plain, Unknown } from '../../components/number.tsx';
 
 interface AnswerProps {
   readonly view: ScatterView;
 }
 
 /** What to set at each bolt so that the last trip around ends even. */
-export function EvenLoads({ view: { even, limit } }: AnswerProps) {
+export function EvenLoads({ view: { even } }: AnswerProps) {
   if (even === null) return null;
   const { result, words } = even;
   const trips = Math.max(1, ...result.steps.map(({ pass }) => pass));
@@ -16,20 +16,6 @@ export function EvenLoads({ view: { even, limit } }: AnswerProps) {
     <section aria-label="Loads to set that end even">
       <h3>Loads to set that end even</h3>
       <p>{words}</p>
-      <p className="small">
-        {result.overLimit === 'no'
-          ? 'No bolt passes the most one bolt may carry on the way.'
-          : result.overLimit === 'yes'
-            ? 'A bolt passes the most one bolt may carry on the way: do not use these loads.'
-            : result.overLimit === 'with scatter'
-              ? 'With the scatter of one bolt’s load the most one bolt may carry may be passed on the way.'
-              : 'Whether a bolt passes the most it may carry is not known.'}{' '}
-        {limit !== null && (
-          <>
-            Most one bolt may carry: <Measure si={limit} unit="kN" />.
-          </>
-        )}
-      </p>
       <div className="scroll">
         <table className="tab">
           <caption className="small">
