@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { ExportList } from './export-list.tsx';
 import { Pager } from './pager.tsx';
+import { SideScroll } from './side-scroll.tsx';
 import { SortHeading } from './sort-heading.tsx';
 
 export interface Column<S extends string> {
@@ -42,7 +43,7 @@ export function FoundTable<R, S extends string>(props: FoundTableProps<R, S>) {
       {found.rows.length === 0 ? (
         <p className="empty">{empty}</p>
       ) : (
-        <div className="scroll">
+        <SideScroll>
           <table className="tab links">
             <thead>
               <tr>
@@ -60,7 +61,7 @@ export function FoundTable<R, S extends string>(props: FoundTableProps<R, S>) {
             </thead>
             <tbody>{found.rows.map(row)}</tbody>
           </table>
-        </div>
+        </SideScroll>
       )}
       <Pager
         page={search.page}

@@ -7,6 +7,7 @@ import { counted } from '../../app/text/number.ts';
 import { moment } from '../../app/text/time.ts';
 import { Failure } from '../../components/failure.tsx';
 import { SeverityMark } from '../../components/marks.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { AddAttachment } from './add-attachment.tsx';
 import { sizeWords } from './file-kinds.ts';
 
@@ -59,7 +60,7 @@ export function Attachments({ owner, rows }: AttachmentsProps) {
       {rows.length === 0 ? (
         <p className="small">No file is kept with it.</p>
       ) : (
-        <div className="scroll">
+        <SideScroll>
           <table className="tab">
             <thead>
               <tr>
@@ -78,7 +79,7 @@ export function Attachments({ owner, rows }: AttachmentsProps) {
               ))}
             </tbody>
           </table>
-        </div>
+        </SideScroll>
       )}
       {read.error && <Failure error={read.error.error} what="The file was not read." />}
       {broken.length > 0 && (

@@ -5,6 +5,7 @@ import { useAsk } from '../../app/ask.ts';
 import { roundly, sensible } from '../../app/text/number.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Measure, Unknown } from '../../components/number.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { ToolSetFields } from '../../components/tool-set-fields.tsx';
 
 /** What to expect when this joint is opened next, with what it rests on and what can't be said. */
@@ -101,7 +102,7 @@ const POINTS = ['low', 'median', 'high'] as const;
 function Spreads({ forecast: { ratio, torque } }: { readonly forecast: Forecast }) {
   if (ratio === null) return null;
   return (
-    <div className="scroll">
+    <SideScroll>
       <table className="tab">
         <caption className="small">
           Of 100 openings like this one, 5 stay below the first value, 50 below the second, 95 below the
@@ -132,7 +133,7 @@ function Spreads({ forecast: { ratio, torque } }: { readonly forecast: Forecast 
           ))}
         </tbody>
       </table>
-    </div>
+    </SideScroll>
   );
 }
 

@@ -5,6 +5,7 @@ import { sensible } from '../../app/text/number.ts';
 import { dayOf } from '../../app/text/time.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Unknown } from '../../components/number.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 
 /** How forecasts come out on the plant's own record, and which services have begun to move. */
 export function OwnRecordSection() {
@@ -39,7 +40,7 @@ export function OwnRecordSection() {
 function Trends({ trends }: { readonly trends: readonly ServiceTrend[] }) {
   const { timeZone } = useRegister();
   return (
-    <div className="scroll">
+    <SideScroll>
       <table className="tab">
         <thead>
           <tr>
@@ -75,6 +76,6 @@ function Trends({ trends }: { readonly trends: readonly ServiceTrend[] }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </SideScroll>
   );
 }

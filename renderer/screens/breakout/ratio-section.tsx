@@ -11,6 +11,7 @@ import { Busy } from '../../components/busy.tsx';
 import { ExportList } from '../../components/export-list.tsx';
 import { Measure, Unknown } from '../../components/number.tsx';
 import { PointReader } from '../../components/point-reader.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 
 type Scope = RequestInput<'breakout.history'>['of'];
 
@@ -186,7 +187,7 @@ function OpeningTable({
 }) {
   const { timeZone } = useRegister();
   return (
-    <div className="scroll">
+    <SideScroll>
       <table className="tab">
         <caption className="small">Ratios are breakout over installed torque, without a unit.</caption>
         <thead>
@@ -225,6 +226,6 @@ function OpeningTable({
           ))}
         </tbody>
       </table>
-    </div>
+    </SideScroll>
   );
 }

@@ -10,6 +10,7 @@ import { Desk, Title } from '../../components/desk.tsx';
 import { ExportList } from '../../components/export-list.tsx';
 import { walkEntries } from '../../components/list-keys.ts';
 import { SeverityMark } from '../../components/marks.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { PlanIndex } from './plan-index.tsx';
 
 /** How a campaign stands: its systems and test packs counted, and what stands in the way of each job. */
@@ -83,7 +84,7 @@ function Groups({ title, noun, groups, chosen, onChoose, tested = false }: Group
   return (
     <section aria-labelledby={id}>
       <h2 id={id}>{title}</h2>
-      <div className="scroll">
+      <SideScroll>
         <table className="tab">
           <thead>
             <tr>
@@ -127,7 +128,7 @@ function Groups({ title, noun, groups, chosen, onChoose, tested = false }: Group
             ))}
           </tbody>
         </table>
-      </div>
+      </SideScroll>
       {tested && (
         <p className="small">
           Whether a test may begin is for the site’s procedure and the competent person; this is not a permit.
@@ -235,7 +236,7 @@ function Jobs({ jobs, filter, onFilter }: JobsProps) {
 
 function JobTable({ jobs }: { readonly jobs: readonly BoardJob[] }) {
   return (
-    <div className="scroll">
+    <SideScroll>
       <table className="tab links">
         <thead>
           <tr>
@@ -286,6 +287,6 @@ function JobTable({ jobs }: { readonly jobs: readonly BoardJob[] }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </SideScroll>
   );
 }

@@ -8,6 +8,7 @@ import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
 import { walkEntries } from '../../components/list-keys.ts';
 import { Pager } from '../../components/pager.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { PlanIndex } from './plan-index.tsx';
 
 const ROWS = 30;
@@ -48,7 +49,7 @@ export function CampaignList() {
               <p className="empty">No campaign is open. Enter one, then import its list of jobs.</p>
             ) : (
               <>
-                <div className="scroll">
+                <SideScroll>
                   <table className="tab links">
                     <thead>
                       <tr>
@@ -85,7 +86,7 @@ export function CampaignList() {
                       ))}
                     </tbody>
                   </table>
-                </div>
+                </SideScroll>
                 <Pager page={page} pageSize={ROWS} total={total} noun="campaign" onPage={setPage} />
               </>
             )

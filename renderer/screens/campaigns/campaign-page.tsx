@@ -11,6 +11,7 @@ import { Desk, Title } from '../../components/desk.tsx';
 import { ExportList } from '../../components/export-list.tsx';
 import { useSlash, walkEntries } from '../../components/list-keys.ts';
 import { Pager } from '../../components/pager.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { PlanIndex } from './plan-index.tsx';
 
 export function CampaignPage({ id }: { readonly id: string }) {
@@ -201,7 +202,7 @@ const cellsOf = ({ data, tag, unit, state, criticality }: JobRow) => [
 
 function JobTable({ rows }: { readonly rows: readonly JobRow[] }) {
   return (
-    <div className="scroll">
+    <SideScroll>
       <table className="tab links">
         <thead>
           <tr>
@@ -243,7 +244,7 @@ function JobTable({ rows }: { readonly rows: readonly JobRow[] }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </SideScroll>
   );
 }
 

@@ -2,6 +2,7 @@ import { Link } from 'wouter';
 import type { JobChange } from '../../../core/contract/campaign.ts';
 import { useRegister } from '../../app/register.ts';
 import { moment } from '../../app/text/time.ts';
+import { SideScroll } from '../../components/side-scroll.tsx';
 
 interface ChangeTableProps {
   readonly rows: readonly JobChange[];
@@ -13,7 +14,7 @@ interface ChangeTableProps {
 export function ChangeTable({ rows, ofOneJob = false }: ChangeTableProps) {
   const { timeZone } = useRegister();
   return (
-    <div className="scroll">
+    <SideScroll>
       <table className="tab">
         <thead>
           <tr>
@@ -43,7 +44,7 @@ export function ChangeTable({ rows, ofOneJob = false }: ChangeTableProps) {
           ))}
         </tbody>
       </table>
-    </div>
+    </SideScroll>
   );
 }
 

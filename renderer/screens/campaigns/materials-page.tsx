@@ -5,6 +5,7 @@ import { count } from '../../app/text/number.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
 import { ExportList } from '../../components/export-list.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { PlanIndex } from './plan-index.tsx';
 
 /** What the jobs of a campaign need: gaskets, studs with spares, nuts and lubricant. */
@@ -31,7 +32,7 @@ function List({ list: { finding, rows, notKnown } }: { readonly list: Materials 
       </p>
       {rows.length > 0 && (
         <>
-          <div className="scroll">
+          <SideScroll>
             <table className="tab">
               <thead>
                 <tr>
@@ -61,7 +62,7 @@ function List({ list: { finding, rows, notKnown } }: { readonly list: Materials 
                 ))}
               </tbody>
             </table>
-          </div>
+          </SideScroll>
           <ExportList
             name="materials"
             headings={['Kind', 'What', 'Pieces', 'Spare', 'For jobs']}

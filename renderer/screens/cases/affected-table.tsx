@@ -4,6 +4,7 @@ import { useRegister } from '../../app/register.ts';
 import { inUnit, withUnit } from '../../app/text/number.ts';
 import { dayOf } from '../../app/text/time.ts';
 import { Measure, Unknown } from '../../components/number.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { StandingMark } from './standing-mark.tsx';
 
 interface Choosing {
@@ -21,7 +22,7 @@ interface AffectedTableProps {
 export function AffectedTable({ affected, choosing }: AffectedTableProps) {
   if (affected.length === 0) return <p className="empty">No tightening lies in the window.</p>;
   return (
-    <div className="scroll">
+    <SideScroll>
       <table className="tab affected">
         <thead>
           <tr>
@@ -53,7 +54,7 @@ export function AffectedTable({ affected, choosing }: AffectedTableProps) {
           <Affected key={event.eventId} event={event} choosing={choosing} />
         ))}
       </table>
-    </div>
+    </SideScroll>
   );
 }
 

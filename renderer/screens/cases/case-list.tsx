@@ -8,6 +8,7 @@ import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
 import { ExportList } from '../../components/export-list.tsx';
 import { Pager } from '../../components/pager.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { RoomIndex } from '../tools/room-index.tsx';
 
 const PAGE = 50;
@@ -57,7 +58,7 @@ export function CaseList() {
             {rows.length === 0 ? (
               <p className="empty">No {state ?? ''} case is on the register.</p>
             ) : (
-              <div className="scroll">
+              <SideScroll>
                 <table className="tab links">
                   <thead>
                     <tr>
@@ -91,7 +92,7 @@ export function CaseList() {
                     ))}
                   </tbody>
                 </table>
-              </div>
+              </SideScroll>
             )}
             <Pager page={page} pageSize={PAGE} total={total} noun="case" onPage={setPage} />
             <ExportList

@@ -7,6 +7,7 @@ import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
 import { ExportList } from '../../components/export-list.tsx';
 import { useSlash, walkEntries } from '../../components/list-keys.ts';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { RoomIndex } from '../tools/room-index.tsx';
 import { everyWords, overdueWords } from './checklist-words.ts';
 
@@ -78,7 +79,7 @@ function Found({ rows, any }: { readonly rows: readonly ChecklistRow[]; readonly
   }
   return (
     <>
-      <div className="scroll">
+      <SideScroll>
         <table className="tab links">
           <thead>
             <tr>
@@ -98,7 +99,7 @@ function Found({ rows, any }: { readonly rows: readonly ChecklistRow[]; readonly
             ))}
           </tbody>
         </table>
-      </div>
+      </SideScroll>
       <p className="pager" role="status">
         {counted(rows.length, 'checklist')}
       </p>

@@ -5,6 +5,7 @@ import { useAsk, useWrite } from '../../app/ask.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
 import { Failure } from '../../components/failure.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { RoomIndex } from '../tools/room-index.tsx';
 import { CheckCautions } from './check-cautions.tsx';
 import { everyWords, overdueWords } from './checklist-words.ts';
@@ -64,7 +65,7 @@ function ListBody({ list: { version, data } }: { readonly list: ChecklistRow }) 
       </div>
       <section aria-label="Questions">
         <h2>Questions</h2>
-        <div className="scroll">
+        <SideScroll>
           <table className="tab">
             <thead>
               <tr>
@@ -96,7 +97,7 @@ function ListBody({ list: { version, data } }: { readonly list: ChecklistRow }) 
               ))}
             </tbody>
           </table>
-        </div>
+        </SideScroll>
       </section>
       <p className="only-print small">
         Tool: ______________ &nbsp; Result: ______________ &nbsp; By: ______________________ &nbsp; Date:

@@ -4,6 +4,7 @@ import type { RequestFailure } from '../../app/ask.ts';
 import { DueShape } from '../../components/due-mark.tsx';
 import { SeverityMark } from '../../components/marks.tsx';
 import type { FoundTool } from '../../components/scan-field.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import type { Against } from './against.ts';
 
 export interface DeskLine {
@@ -21,7 +22,7 @@ interface DeskLinesProps {
 /** The tools on the desk, each with where it stands and what stands against the step. */
 export function DeskLines({ lines, onRemove }: DeskLinesProps) {
   return (
-    <div className="scroll">
+    <SideScroll>
       <table className="tab">
         <thead>
           <tr>
@@ -75,6 +76,6 @@ export function DeskLines({ lines, onRemove }: DeskLinesProps) {
           ))}
         </tbody>
       </table>
-    </div>
+    </SideScroll>
   );
 }

@@ -3,6 +3,7 @@ import type { DueRow } from '../../../core/contract/check.ts';
 import { count } from '../../app/text/number.ts';
 import { day, span } from '../../app/text/time.ts';
 import { DueMark } from '../../components/due-mark.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 
 /** "12 Mar 2026", "40 uses left", both, or that it is not known. */
 export function dueWhen({ on, usesLeft }: Pick<DueRow, 'on' | 'usesLeft'>): string {
@@ -18,7 +19,7 @@ function usesWords(left: number): string {
 /** Dues of several tools; `bare` leaves the tool out where the page is about one. */
 export function DueTable({ rows, bare }: { readonly rows: readonly DueRow[]; readonly bare?: boolean }) {
   return (
-    <div className="scroll">
+    <SideScroll>
       <table className="tab">
         <thead>
           <tr>
@@ -64,6 +65,6 @@ export function DueTable({ rows, bare }: { readonly rows: readonly DueRow[]; rea
           ))}
         </tbody>
       </table>
-    </div>
+    </SideScroll>
   );
 }

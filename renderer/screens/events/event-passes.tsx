@@ -2,6 +2,7 @@ import type { StintView } from '../../../core/contract/pass.ts';
 import { showEntered } from '../../../core/text/number.ts';
 import { useRegister } from '../../app/register.ts';
 import { moment } from '../../app/text/time.ts';
+import { SideScroll } from '../../components/side-scroll.tsx';
 
 /** Passes a tightening consists of, as each crew recorded them at the joint. */
 export function EventPasses({ passes }: { readonly passes: readonly StintView[] }) {
@@ -10,7 +11,7 @@ export function EventPasses({ passes }: { readonly passes: readonly StintView[] 
   return (
     <section aria-labelledby="passes">
       <h2 id="passes">Passes</h2>
-      <div className="scroll">
+      <SideScroll>
         <table className="tab">
           <thead>
             <tr>
@@ -30,7 +31,7 @@ export function EventPasses({ passes }: { readonly passes: readonly StintView[] 
             ))}
           </tbody>
         </table>
-      </div>
+      </SideScroll>
     </section>
   );
 }

@@ -10,6 +10,7 @@ import { Desk, Title } from '../../components/desk.tsx';
 import { ExportList } from '../../components/export-list.tsx';
 import { DialText } from '../../components/number.tsx';
 import { Pager } from '../../components/pager.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { EvidenceIndex } from './evidence-index.tsx';
 
 const ROWS = 30;
@@ -27,7 +28,7 @@ export function EvidencePage() {
             <p className="empty">No setting has been issued yet.</p>
           ) : (
             <>
-              <div className="scroll">
+              <SideScroll>
                 <table className="tab links">
                   <thead>
                     <tr>
@@ -47,7 +48,7 @@ export function EvidencePage() {
                     ))}
                   </tbody>
                 </table>
-              </div>
+              </SideScroll>
               <Pager page={page} pageSize={ROWS} total={total} noun="setting" onPage={setPage} />
               <ExportList
                 name="issued-settings"

@@ -16,6 +16,7 @@ import { Desk, Title } from '../../components/desk.tsx';
 import { ExportList } from '../../components/export-list.tsx';
 import { Unknown } from '../../components/number.tsx';
 import { PointReader } from '../../components/point-reader.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { EvidenceIndex } from '../evidence/evidence-index.tsx';
 
 const FrictionChart = lazy(() => import('../../charts/friction-chart.tsx'));
@@ -103,7 +104,7 @@ function Groups({ groups }: { readonly groups: readonly FrictionGroup[] }) {
   return (
     <section aria-labelledby="groups">
       <h2 id="groups">Number and spread</h2>
-      <div className="scroll">
+      <SideScroll>
         <table className="tab">
           <caption className="small">
             K is without a unit. Intervals are 90 %, and rest on tightenings: bolts of one share its torque.
@@ -159,7 +160,7 @@ function Groups({ groups }: { readonly groups: readonly FrictionGroup[] }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </SideScroll>
     </section>
   );
 }
@@ -257,7 +258,7 @@ function Readings({ readings, finding, children }: ReadingsProps) {
 function ReadingTable({ readings }: { readonly readings: readonly FrictionReading[] }) {
   const { timeZone } = useRegister();
   return (
-    <div className="scroll">
+    <SideScroll>
       <table className="tab">
         <thead>
           <tr>
@@ -304,7 +305,7 @@ function ReadingTable({ readings }: { readonly readings: readonly FrictionReadin
           ))}
         </tbody>
       </table>
-    </div>
+    </SideScroll>
   );
 }
 

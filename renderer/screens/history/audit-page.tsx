@@ -9,6 +9,7 @@ import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
 import { ExportList } from '../../components/export-list.tsx';
 import { Pager } from '../../components/pager.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { EvidenceIndex } from '../evidence/evidence-index.tsx';
 
 type Search = RequestInput<'audit.list'>;
@@ -32,7 +33,7 @@ export function AuditPage() {
             {rows.length === 0 ? (
               <p className="empty">Nothing of this kind is on the register.</p>
             ) : (
-              <div className="scroll">
+              <SideScroll>
                 <table className="tab">
                   <thead>
                     <tr>
@@ -48,7 +49,7 @@ export function AuditPage() {
                     ))}
                   </tbody>
                 </table>
-              </div>
+              </SideScroll>
             )}
             <Pager
               page={search.page}

@@ -5,6 +5,7 @@ import { inFours } from '../../app/text/head.ts';
 import { count, counted } from '../../app/text/number.ts';
 import { moment } from '../../app/text/time.ts';
 import { SeverityMark } from '../../components/marks.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 
 interface VerifyResultProps {
   readonly verification: Verification;
@@ -62,7 +63,7 @@ function Findings({ result }: { readonly result: Verification }) {
   return (
     <>
       <h3>Not as recorded</h3>
-      <div className="scroll">
+      <SideScroll>
         <table className="tab">
           <thead>
             <tr>
@@ -80,7 +81,7 @@ function Findings({ result }: { readonly result: Verification }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </SideScroll>
       {result.findingsTotal > result.findings.length && (
         <p className="small">
           {count(result.findings.length)} of {count(result.findingsTotal)} are listed.
@@ -110,7 +111,7 @@ function Comparisons({ rows }: { readonly rows: readonly HeadComparison[] }) {
   return (
     <>
       <h3>Earlier heads</h3>
-      <div className="scroll">
+      <SideScroll>
         <table className="tab">
           <thead>
             <tr>
@@ -138,7 +139,7 @@ function Comparisons({ rows }: { readonly rows: readonly HeadComparison[] }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </SideScroll>
     </>
   );
 }

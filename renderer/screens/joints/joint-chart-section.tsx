@@ -10,6 +10,7 @@ import { Busy } from '../../components/busy.tsx';
 import { ExportList } from '../../components/export-list.tsx';
 import { Measure } from '../../components/number.tsx';
 import { PointReader } from '../../components/point-reader.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 
 const TorqueChart = lazy(() => import('../../charts/torque-chart.tsx'));
 
@@ -105,7 +106,7 @@ function PointReading({ points }: { readonly points: readonly ChartPoint[] }) {
 function TorqueTable({ points }: { readonly points: readonly ChartPoint[] }) {
   const { timeZone } = useRegister();
   return (
-    <div className="scroll">
+    <SideScroll>
       <table className="tab">
         <thead>
           <tr>
@@ -142,6 +143,6 @@ function TorqueTable({ points }: { readonly points: readonly ChartPoint[] }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </SideScroll>
   );
 }

@@ -6,6 +6,7 @@ import { useRegister } from '../../app/register.ts';
 import { moment } from '../../app/text/time.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Pager } from '../../components/pager.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 
 const ROWS = 15;
 
@@ -21,7 +22,7 @@ export function JointHistory({ id }: { readonly id: string }) {
             <p className="small">Nothing has been recorded on this joint yet.</p>
           ) : (
             <>
-              <div className="scroll">
+              <SideScroll>
                 <table className="tab">
                   <thead>
                     <tr>
@@ -37,7 +38,7 @@ export function JointHistory({ id }: { readonly id: string }) {
                     ))}
                   </tbody>
                 </table>
-              </div>
+              </SideScroll>
               <Pager page={page} pageSize={ROWS} total={total} noun="record" onPage={setPage} />
             </>
           )

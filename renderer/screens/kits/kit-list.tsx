@@ -9,6 +9,7 @@ import { Desk, Title } from '../../components/desk.tsx';
 import { ExportList } from '../../components/export-list.tsx';
 import { walkEntries } from '../../components/list-keys.ts';
 import { Pager } from '../../components/pager.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { RoomIndex } from '../tools/room-index.tsx';
 
 const ROWS = 30;
@@ -48,7 +49,7 @@ export function KitList() {
               <p className="empty">No kit is open. Put one together for the next job.</p>
             ) : (
               <>
-                <div className="scroll">
+                <SideScroll>
                   <table className="tab links">
                     <thead>
                       <tr>
@@ -67,7 +68,7 @@ export function KitList() {
                       ))}
                     </tbody>
                   </table>
-                </div>
+                </SideScroll>
                 <Pager page={page} pageSize={ROWS} total={total} noun="kit" onPage={setPage} />
                 <ExportList
                   name="kits"

@@ -8,6 +8,7 @@ import { Desk, Title } from '../../components/desk.tsx';
 import { DueShape } from '../../components/due-mark.tsx';
 import { Failure } from '../../components/failure.tsx';
 import { SeverityMark } from '../../components/marks.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { layOnDesk } from '../custody/desk-state.ts';
 import { RoomIndex } from '../tools/room-index.tsx';
 
@@ -81,7 +82,7 @@ function KitBody({ kit }: { readonly kit: KitRow }) {
 
 function KitTools({ kit }: { readonly kit: KitRow }) {
   return (
-    <div className="scroll">
+    <SideScroll>
       <table className="tab">
         <thead>
           <tr>
@@ -119,7 +120,7 @@ function KitTools({ kit }: { readonly kit: KitRow }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </SideScroll>
   );
 }
 

@@ -6,6 +6,7 @@ import { count } from '../../app/text/number.ts';
 import { dayOf, span } from '../../app/text/time.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Unknown } from '../../components/number.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { LeakTable } from './leak-table.tsx';
 import { cycleWords } from './leak-words.ts';
 
@@ -43,7 +44,7 @@ function Cycles({ leaks: { madeUpAt, sinceMakeUp, counts } }: { readonly leaks: 
         {sinceMakeUp === null || sinceMakeUp.covered === 0 ? <Unknown /> : <b>{cycleWords(sinceMakeUp)}</b>}
       </p>
       {counts.length > 0 && (
-        <div className="scroll">
+        <SideScroll>
           <table className="tab">
             <thead>
               <tr>
@@ -66,7 +67,7 @@ function Cycles({ leaks: { madeUpAt, sinceMakeUp, counts } }: { readonly leaks: 
               ))}
             </tbody>
           </table>
-        </div>
+        </SideScroll>
       )}
     </>
   );

@@ -4,6 +4,7 @@ import { useRegister } from '../../app/register.ts';
 import { moment } from '../../app/text/time.ts';
 import { SeverityMark } from '../../components/marks.tsx';
 import { Unknown } from '../../components/number.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { LeakPosition } from './leak-position.tsx';
 import { causesNow, causeWords, clockWords, closedWords } from './leak-words.ts';
 
@@ -15,7 +16,7 @@ interface LeakTableProps {
 
 export function LeakTable({ rows, withJoint }: LeakTableProps) {
   return (
-    <div className="scroll">
+    <SideScroll>
       <table className="tab links leak-table">
         <thead>
           <tr>
@@ -33,7 +34,7 @@ export function LeakTable({ rows, withJoint }: LeakTableProps) {
           ))}
         </tbody>
       </table>
-    </div>
+    </SideScroll>
   );
 }
 

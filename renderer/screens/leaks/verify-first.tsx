@@ -10,6 +10,7 @@ import { Desk, Title } from '../../components/desk.tsx';
 import { ExportList } from '../../components/export-list.tsx';
 import { Unknown } from '../../components/number.tsx';
 import { Pager } from '../../components/pager.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { LeakIndex } from './leak-index.tsx';
 import { START_TERMS, type TermsForm, termsInput } from './verify-terms.ts';
 
@@ -183,7 +184,7 @@ interface TableProps {
 function VerifyTable({ rows, from }: TableProps) {
   if (rows.length === 0) return <p className="empty">There is no joint to order.</p>;
   return (
-    <div className="scroll">
+    <SideScroll>
       <table className="tab links">
         <thead>
           <tr>
@@ -229,7 +230,7 @@ function VerifyTable({ rows, from }: TableProps) {
           ))}
         </tbody>
       </table>
-    </div>
+    </SideScroll>
   );
 }
 

@@ -7,6 +7,7 @@ import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
 import { ExportList } from '../../components/export-list.tsx';
 import { Pager } from '../../components/pager.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 
 const PAGE = 50;
 
@@ -46,7 +47,7 @@ export function DeviationList() {
             {rows.length === 0 ? (
               <p className="empty">No {state ?? ''} deviation is on the register.</p>
             ) : (
-              <div className="scroll">
+              <SideScroll>
                 <table className="tab links">
                   <thead>
                     <tr>
@@ -93,7 +94,7 @@ export function DeviationList() {
                     ))}
                   </tbody>
                 </table>
-              </div>
+              </SideScroll>
             )}
             <Pager page={page} pageSize={PAGE} total={total} noun="deviation" onPage={setPage} />
             <ExportList

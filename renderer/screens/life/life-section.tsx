@@ -6,6 +6,7 @@ import { useRegister } from '../../app/register.ts';
 import { moment } from '../../app/text/time.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Unknown } from '../../components/number.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { DeviationSection } from './deviation-section.tsx';
 import { GuardList } from './guard-list.tsx';
 import { stepRoute, titleOf, WORK_STEPS } from './step-words.ts';
@@ -79,7 +80,7 @@ function Steps({ standing }: { readonly standing: JointStandingView }) {
   return (
     <section className="no-print" aria-labelledby="steps">
       <h2 id="steps">Steps from here</h2>
-      <div className="scroll">
+      <SideScroll>
         <table className="tab">
           <thead>
             <tr>
@@ -95,7 +96,7 @@ function Steps({ standing }: { readonly standing: JointStandingView }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </SideScroll>
       {others.length > 0 && standing.state !== 'unassessed' && (
         <details className="folded">
           <summary>Record work that was done out of order</summary>

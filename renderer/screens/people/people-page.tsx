@@ -9,6 +9,7 @@ import { Desk, Title } from '../../components/desk.tsx';
 import { ExportList } from '../../components/export-list.tsx';
 import { Failure } from '../../components/failure.tsx';
 import { NameForm } from '../../components/name-list.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { EvidenceIndex } from '../evidence/evidence-index.tsx';
 import { bestOf } from './competence-words.ts';
 import type { Person } from './person.ts';
@@ -67,7 +68,7 @@ function PeopleTable({ people, papers, present }: TableProps) {
         value={search}
         onChange={(event) => setSearch(event.target.value)}
       />
-      <div className="scroll">
+      <SideScroll>
         <table className="tab links">
           <thead>
             <tr>
@@ -110,7 +111,7 @@ function PeopleTable({ people, papers, present }: TableProps) {
             })}
           </tbody>
         </table>
-      </div>
+      </SideScroll>
       <ExportList
         name="people"
         headings={['Name', 'Position', 'Roles', 'Sign-in', 'Competence today', 'Signed in since (ISO 8601)']}

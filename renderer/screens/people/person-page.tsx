@@ -8,6 +8,7 @@ import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
 import { Failure } from '../../components/failure.tsx';
 import { NameForm } from '../../components/name-list.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { EvidenceIndex } from '../evidence/evidence-index.tsx';
 import { competenceWords } from './competence-words.ts';
 import { SECRET_WORDS } from './people-page.tsx';
@@ -99,7 +100,7 @@ function Competences({ personId }: { readonly personId: string }) {
               so.
             </p>
           ) : (
-            <div className="scroll">
+            <SideScroll>
               <table className="tab">
                 <thead>
                   <tr>
@@ -119,7 +120,7 @@ function Competences({ personId }: { readonly personId: string }) {
                   ))}
                 </tbody>
               </table>
-            </div>
+            </SideScroll>
           )
         }
       </Asked>

@@ -4,6 +4,7 @@ import { GROUPS } from '../../../core/record/field.ts';
 import { useAsk } from '../../app/ask.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Unknown } from '../../components/number.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { placeOf } from './places.ts';
 
 interface RecordSectionProps {
@@ -96,7 +97,7 @@ interface MissingTableProps {
 
 function MissingTable({ jointId, missing }: MissingTableProps) {
   return (
-    <div className="scroll">
+    <SideScroll>
       <table className="tab">
         <thead>
           <tr>
@@ -123,7 +124,7 @@ function MissingTable({ jointId, missing }: MissingTableProps) {
           ))}
         </tbody>
       </table>
-    </div>
+    </SideScroll>
   );
 }
 

@@ -12,6 +12,7 @@ import { Failure } from '../../components/failure.tsx';
 import { Faults } from '../../components/faults.ts';
 import { Choice, Quantity, same, Text } from '../../components/fields.tsx';
 import { Unknown } from '../../components/number.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { EvidenceIndex } from '../evidence/evidence-index.tsx';
 import { emptyReplay, type ReplayForm, replayInput } from './replay-form-values.ts';
 
@@ -145,7 +146,7 @@ function Rows({ rows }: { readonly rows: readonly ReplayRow[] }) {
   const { timeZone } = useRegister();
   const load = (newtons: number | null) => (newtons === null ? <Unknown /> : sensible(newtons / 1000, 4));
   return (
-    <div className="scroll">
+    <SideScroll>
       <table className="tab">
         <thead>
           <tr>
@@ -192,6 +193,6 @@ function Rows({ rows }: { readonly rows: readonly ReplayRow[] }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </SideScroll>
   );
 }

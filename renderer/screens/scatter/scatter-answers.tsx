@@ -1,6 +1,7 @@
 import type { ScatterView } from '../../../core/contract/scatter.ts';
 import { sensible } from '../../app/text/number.ts';
 import { Plain, Unknown } from '../../components/number.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 
 interface AnswerProps {
   readonly view: ScatterView;
@@ -16,7 +17,7 @@ export function EvenLoads({ view: { even } }: AnswerProps) {
     <section aria-label="Loads to set that end even">
       <h3>Loads to set that end even</h3>
       <p>{words}</p>
-      <div className="scroll">
+      <SideScroll>
         <table className="tab">
           <caption className="small">
             In the order they are turned; load in each bolt after the last trip
@@ -61,7 +62,7 @@ export function EvenLoads({ view: { even } }: AnswerProps) {
             ))}
           </tbody>
         </table>
-      </div>
+      </SideScroll>
     </section>
   );
 }
@@ -76,7 +77,7 @@ export function Sensitivity({ view: { sensitivity, plans } }: AnswerProps) {
   return (
     <section aria-label="With another stiffness of the gasket">
       <h3>With another stiffness of the gasket</h3>
-      <div className="scroll">
+      <SideScroll>
         <table className="tab">
           <caption className="small">
             Standard deviation of the load between bolts at the end, of the mean
@@ -121,7 +122,7 @@ export function Sensitivity({ view: { sensitivity, plans } }: AnswerProps) {
             ))}
           </tbody>
         </table>
-      </div>
+      </SideScroll>
     </section>
   );
 }

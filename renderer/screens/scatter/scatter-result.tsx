@@ -5,6 +5,7 @@ import type { Unit } from '../../../core/units/units.ts';
 import { count } from '../../app/text/number.ts';
 import { BoltCircle } from '../../components/bolt-circle.tsx';
 import { Measure, Origin, Plain, Unknown } from '../../components/number.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { LoadBars } from './load-bars.tsx';
 import { type Measured, measuredAt, NONE } from './measured-at.ts';
 import { EvenLoads, Fit, Sensitivity } from './scatter-answers.tsx';
@@ -133,7 +134,7 @@ interface LoadTableProps {
 function LoadTable({ at }: LoadTableProps) {
   const bolts = Math.max(...at.map(({ run }) => run.result.loads.length));
   return (
-    <div className="scroll">
+    <SideScroll>
       <table className="tab">
         <caption className="small">Load in every bolt after the step shown, and after the last</caption>
         <thead>
@@ -170,13 +171,13 @@ function LoadTable({ at }: LoadTableProps) {
           ))}
         </tbody>
       </table>
-    </div>
+    </SideScroll>
   );
 }
 
 function Passes({ run }: { readonly run: Run }) {
   return (
-    <div className="scroll">
+    <SideScroll>
       <table className="tab">
         <caption className="small">{run.name}, after each pass</caption>
         <thead>
@@ -212,7 +213,7 @@ function Passes({ run }: { readonly run: Run }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </SideScroll>
   );
 }
 

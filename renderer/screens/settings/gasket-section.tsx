@@ -1,5 +1,6 @@
 import type { GasketView } from '../../../core/contract/card-views.ts';
 import { Measure, Plain } from '../../components/number.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { CardNumber } from './card-number.tsx';
 import { CardSection, type SectionProps } from './card-section.tsx';
 
@@ -41,7 +42,7 @@ function GasketSection({ gasket, ...props }: GasketSectionProps) {
 
 function CaseTable({ gasket, ...props }: GasketSectionProps) {
   return (
-    <div className="scroll">
+    <SideScroll>
       <table className="tab">
         <thead>
           <tr>
@@ -91,7 +92,7 @@ function CaseTable({ gasket, ...props }: GasketSectionProps) {
           ))}
         </tbody>
       </table>
-    </div>
+    </SideScroll>
   );
 }
 

@@ -1,6 +1,7 @@
 import type { LimitRow } from '../../../core/contract/card-views.ts';
 import { counted } from '../../app/text/number.ts';
 import { Plain } from '../../components/number.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { CardNumber } from './card-number.tsx';
 import { CardSection, type SectionProps } from './card-section.tsx';
 import { LimitState } from './limit-state.tsx';
@@ -21,7 +22,7 @@ export function LimitsSection({ card, chosen, onChoose }: SectionProps) {
   if (card.limits.length === 0) return null;
   return (
     <CardSection title="Limits" finding={limitsFinding(card.limits)}>
-      <div className="scroll">
+      <SideScroll>
         <table className="tab wide-first">
           <thead>
             <tr>
@@ -69,7 +70,7 @@ export function LimitsSection({ card, chosen, onChoose }: SectionProps) {
             ))}
           </tbody>
         </table>
-      </div>
+      </SideScroll>
     </CardSection>
   );
 }

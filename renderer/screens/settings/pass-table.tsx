@@ -1,5 +1,6 @@
 import type { SettingCard } from '../../../core/contract/setting.ts';
 import { exact, inUnit, unitLabel } from '../../app/text/number.ts';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import type { Place } from './order-steps.ts';
 
 interface PassTableProps {
@@ -18,7 +19,7 @@ export function PassTable({ card, place, onPass }: PassTableProps) {
   const withLoad = card.passes.some((pass) => pass.load !== null);
   return (
     <section aria-label={`Passes, ${card.planName}`}>
-      <div className="scroll">
+      <SideScroll>
         <table className="tab passes">
           <caption className="unseen">{card.planName}</caption>
           <thead>
@@ -76,7 +77,7 @@ export function PassTable({ card, place, onPass }: PassTableProps) {
             ))}
           </tbody>
         </table>
-      </div>
+      </SideScroll>
     </section>
   );
 }

@@ -1,4 +1,5 @@
 import { Plain } from '../../components/number.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { CardNumber } from './card-number.tsx';
 import { CardSection, type SectionProps } from './card-section.tsx';
 import { LimitState } from './limit-state.tsx';
@@ -8,7 +9,7 @@ export function RatingSection({ card, chosen, onChoose }: SectionProps) {
   if (card.rating.length === 0) return null;
   return (
     <CardSection title="Rating of the flange">
-      <div className="scroll">
+      <SideScroll>
         <table className="tab">
           <thead>
             <tr>
@@ -49,7 +50,7 @@ export function RatingSection({ card, chosen, onChoose }: SectionProps) {
             ))}
           </tbody>
         </table>
-      </div>
+      </SideScroll>
     </CardSection>
   );
 }

@@ -3,6 +3,7 @@ import { usePreview } from '../../app/ask.ts';
 import { count } from '../../app/text/number.ts';
 import { Busy } from '../../components/busy.tsx';
 import { Failure } from '../../components/failure.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 
 /** Whether the calculations of today still come to the frozen sheet. */
 export function RecomputeSection({ id }: { readonly id: string }) {
@@ -35,7 +36,7 @@ function Recomputed({ recomputation }: { readonly recomputation: Recomputation }
         Calculations then {coreThen}, now {coreNow}. The issued sheet stays as it is.
       </p>
       {differences.length > 0 && (
-        <div className="scroll">
+        <SideScroll>
           <table className="tab">
             <thead>
               <tr>
@@ -54,7 +55,7 @@ function Recomputed({ recomputation }: { readonly recomputation: Recomputation }
               ))}
             </tbody>
           </table>
-        </div>
+        </SideScroll>
       )}
       {recomputation.count > differences.length && (
         <p className="small">

@@ -1,4 +1,5 @@
 import { Measure, Plain, Unknown } from '../../components/number.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { CardNumber } from './card-number.tsx';
 import { CardSection, type SectionProps } from './card-section.tsx';
 
@@ -37,7 +38,7 @@ export function SelectionSection({ card, chosen, onChoose }: SectionProps) {
           <dd>{selection.governing ?? <Unknown />}</dd>
         </div>
       </dl>
-      <div className="scroll">
+      <SideScroll>
         <table className="tab">
           <thead>
             <tr>
@@ -67,7 +68,7 @@ export function SelectionSection({ card, chosen, onChoose }: SectionProps) {
             ))}
           </tbody>
         </table>
-      </div>
+      </SideScroll>
     </CardSection>
   );
 }

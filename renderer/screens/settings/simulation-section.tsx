@@ -1,5 +1,6 @@
 import { count, inUnit, withUnit } from '../../app/text/number.ts';
 import { Measure } from '../../components/number.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { CardNumber } from './card-number.tsx';
 import { CardSection, type SectionProps } from './card-section.tsx';
 
@@ -33,7 +34,7 @@ export function SimulationSection({ card, chosen, onChoose }: SectionProps) {
         </div>
       </dl>
       {simulation.probabilities.length > 0 && (
-        <div className="scroll">
+        <SideScroll>
           <table className="tab">
             <thead>
               <tr>
@@ -63,10 +64,10 @@ export function SimulationSection({ card, chosen, onChoose }: SectionProps) {
               ))}
             </tbody>
           </table>
-        </div>
+        </SideScroll>
       )}
       {shares.length > 0 && (
-        <div className="scroll">
+        <SideScroll>
           <table className="tab split">
             <thead>
               <tr>
@@ -91,7 +92,7 @@ export function SimulationSection({ card, chosen, onChoose }: SectionProps) {
               ))}
             </tbody>
           </table>
-        </div>
+        </SideScroll>
       )}
       <p className="small">
         {count(simulation.draws)} draws, seed {simulation.seed}, {simulation.generator}.

@@ -1,6 +1,7 @@
 import type { Unit } from '../../../core/units/units.ts';
 import { inUnit, sensible } from '../../app/text/number.ts';
 import { Measure, Origin, Unknown } from '../../components/number.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { CardNumber } from './card-number.tsx';
 import { CardSection, type SectionProps } from './card-section.tsx';
 import type { NumberName } from './use-working.ts';
@@ -64,7 +65,7 @@ export function StudSection(props: SectionProps) {
 
 function StrengthTable(props: SectionProps) {
   return (
-    <div className="scroll">
+    <SideScroll>
       <table className="tab">
         <thead>
           <tr>
@@ -106,6 +107,6 @@ function StrengthTable(props: SectionProps) {
           ))}
         </tbody>
       </table>
-    </div>
+    </SideScroll>
   );
 }

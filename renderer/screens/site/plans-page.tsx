@@ -10,6 +10,7 @@ import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
 import { Failure } from '../../components/failure.tsx';
 import { SignerChoice } from '../../components/people-choice.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { EvidenceIndex } from '../evidence/evidence-index.tsx';
 
 /** Pass plans that ship with the program and the site's own, which are used once somebody has approved them. */
@@ -36,7 +37,7 @@ function Plan({ plan }: { readonly plan: PlanRow }) {
       <h2>{plan.name}</h2>
       <p className="small">Source: {plan.source}</p>
       <Standing plan={plan} />
-      <div className="scroll">
+      <SideScroll>
         <table className="tab">
           <thead>
             <tr>
@@ -65,7 +66,7 @@ function Plan({ plan }: { readonly plan: PlanRow }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </SideScroll>
       {plan.checks.length > 0 && (
         <>
           <p className="small">Checks</p>

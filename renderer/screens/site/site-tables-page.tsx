@@ -4,6 +4,7 @@ import { useAsk } from '../../app/ask.ts';
 import { unitLabel } from '../../app/text/number.ts';
 import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import type { Typed } from '../../components/typed.ts';
 import { EvidenceIndex } from '../evidence/evidence-index.tsx';
 import { KINDS } from './kinds.ts';
@@ -38,7 +39,7 @@ export function SiteTablesPage() {
 function Rows({ rows, noun }: { readonly rows: readonly SiteRow[]; readonly noun: string }) {
   if (rows.length === 0) return <p className="empty">The site has no {noun} of its own.</p>;
   return (
-    <div className="scroll">
+    <SideScroll>
       <table className="tab">
         <thead>
           <tr>
@@ -70,7 +71,7 @@ function Rows({ rows, noun }: { readonly rows: readonly SiteRow[]; readonly noun
           ))}
         </tbody>
       </table>
-    </div>
+    </SideScroll>
   );
 }
 

@@ -7,6 +7,7 @@ import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
 import { ExportList } from '../../components/export-list.tsx';
 import { useSlash, walkEntries } from '../../components/list-keys.ts';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { TOOL_CLASSES } from '../../components/tool-classes.ts';
 import { RoomIndex } from '../tools/room-index.tsx';
 import { certificateRule, furtherRules } from './rule-words.ts';
@@ -54,7 +55,7 @@ function Rules({ rows, shown }: RulesProps) {
   const ruleOf = (each: ToolClass) => rows.find(({ data }) => data.class === each);
   return (
     <>
-      <div className="scroll">
+      <SideScroll>
         <table className="tab">
           <thead>
             <tr>
@@ -74,7 +75,7 @@ function Rules({ rows, shown }: RulesProps) {
             ))}
           </tbody>
         </table>
-      </div>
+      </SideScroll>
       <ExportList
         name="tool-rules"
         headings={['Class', 'Certificate', 'Further', 'Counts to', 'Notice (days)', 'Version', 'Source']}

@@ -3,6 +3,7 @@ import type { CertificateDetail } from '../../../core/contract/tool.ts';
 import { UNITS } from '../../../core/units/units.ts';
 import { withUnit } from '../../app/text/number.ts';
 import { day } from '../../app/text/time.ts';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { CertificateSection } from './certificate-section.tsx';
 import { signed } from './record-checks.tsx';
 
@@ -23,7 +24,7 @@ export function CertificateOverview({ certificates }: OverviewProps) {
         <p className="small">No certificate hangs on this tool.</p>
       ) : (
         <>
-          <div className="scroll">
+          <SideScroll>
             <table className="tab">
               <thead>
                 <tr>
@@ -41,7 +42,7 @@ export function CertificateOverview({ certificates }: OverviewProps) {
                 ))}
               </tbody>
             </table>
-          </div>
+          </SideScroll>
           <NewestPoints certificate={newest} />
           <div className="no-print">
             <CertificateSection certificate={newest} />

@@ -1,6 +1,7 @@
 import type { CalibrationHistory } from '../../../core/contract/tool-record.ts';
 import { inUnit } from '../../app/text/number.ts';
 import { Plain } from '../../components/number.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { signed } from './record-checks.tsx';
 
 interface RecordHistoryProps {
@@ -36,7 +37,7 @@ export function RecordHistory({ history, certified }: RecordHistoryProps) {
 
 function DriftTable({ drift }: { readonly drift: NonNullable<CalibrationHistory['drift']> }) {
   return (
-    <div className="scroll">
+    <SideScroll>
       <table className="tab narrow">
         <thead>
           <tr>
@@ -72,6 +73,6 @@ function DriftTable({ drift }: { readonly drift: NonNullable<CalibrationHistory[
           ))}
         </tbody>
       </table>
-    </div>
+    </SideScroll>
   );
 }

@@ -1,5 +1,6 @@
 import { type ReactNode, useState } from 'react';
 import { counted } from '../../app/text/number.ts';
+import { SideScroll } from '../../components/side-scroll.tsx';
 
 /** Rows of a kind that a printed page of one tool has room for. */
 const SHOWN = 10;
@@ -23,12 +24,12 @@ export function ShortList<R>(props: ShortListProps<R>) {
   const shown = all ? rows : rows.slice(0, SHOWN);
   return (
     <>
-      <div className="scroll">
+      <SideScroll>
         <table className="tab">
           <thead>{headings}</thead>
           <tbody>{shown.map(row)}</tbody>
         </table>
-      </div>
+      </SideScroll>
       {rows.length > SHOWN && (
         <p className="small">
           {shown.length === total

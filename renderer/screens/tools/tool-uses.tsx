@@ -5,6 +5,7 @@ import { Asked } from '../../components/asked.tsx';
 import { Desk, Title } from '../../components/desk.tsx';
 import { ExportList } from '../../components/export-list.tsx';
 import { Pager } from '../../components/pager.tsx';
+import { SideScroll } from '../../components/side-scroll.tsx';
 import { Use, UseHeadings } from './record-uses.tsx';
 import { ToolIndex } from './tool-index.tsx';
 
@@ -35,7 +36,7 @@ export function ToolUses({ id }: { readonly id: string }) {
                   <p className="empty">Not used in a recorded event yet.</p>
                 ) : (
                   <>
-                    <div className="scroll">
+                    <SideScroll>
                       <table className="tab">
                         <thead>
                           <UseHeadings />
@@ -46,7 +47,7 @@ export function ToolUses({ id }: { readonly id: string }) {
                           ))}
                         </tbody>
                       </table>
-                    </div>
+                    </SideScroll>
                     <Pager page={page} pageSize={ROWS} total={total} noun="use" onPage={setPage} />
                     <ExportList
                       name={`uses-${data.number}`}
