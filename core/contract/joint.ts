@@ -290,6 +290,8 @@ export const chartPoint = z.strictObject({
   readings: z.int(),
   /** Studs that were cut or would not turn. */
   notTurned: z.int(),
+  /** What was done broke a limit that refuses a setting; it was recorded all the same. */
+  refused: z.boolean(),
 });
 export type ChartPoint = z.infer<typeof chartPoint>;
 

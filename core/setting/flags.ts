@@ -12,6 +12,8 @@ export interface RecordFacts {
   readonly setAside?: { readonly setting: string; readonly codes: readonly string[] } | null;
 }
 
+const REFUSAL = 'refusal: ';
+
 /**
  * Texts a recorded event is flagged with. A refusal never blocks recording what was done; it shows here instead.
  *
@@ -35,7 +37,18 @@ export function recordFlags(facts: RecordFacts): string[] {
   for (const finding of assessed?.findings ?? []) {
     if (finding.severity !== 'refusal') continue;
     const aside = setAside?.codes.includes(finding.code) ? `; set aside in setting ${setAside.setting}` : '';
-    flags.push(`refusal: ${finding.words().title}${aside}`);
+    flags.push(`${REFUSAL}${finding.words().title}${aside}`);
   }
   return flags;
 }
+
+/**
+ * Whether a record was kept although what was done broke a limit that refuses a setting.
+ *
+ * @param flags texts of `recordFlags`
+ * @returns true where one of them tells a refusal
+ * @example tellsRefusal(['recorded without an issued setting']) // false
+ * @source rule of this program
+ */
+export const tellsRefusal = (flags: readonly string[]): boolean =>
+  flags.some((flag) => flag.startsWith(REFUSAL));

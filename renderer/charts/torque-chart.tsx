@@ -31,14 +31,24 @@ const Peak = ({ cx = 0, cy = 0 }: ShapeProps) => (
   <path d={`M ${cx - 6} ${cy + 4} L ${cx} ${cy - 6} L ${cx + 6} ${cy + 4} Z`} fill="var(--refusal)" />
 );
 
-/** Torque over time; squares were installed, rings are median breakouts, peaks the worst stud of a breakout. */
+const Struck = ({ cx = 0, cy = 0 }: ShapeProps) => (
+  <path
+    d={`M ${cx - 8} ${cy - 8} l 16 16 m 0 -16 l -16 16`}
+    stroke="var(--refusal)"
+    strokeWidth="2"
+    fill="none"
+  />
+);
+
+/** Torque over time; squares were installed, rings are median breakouts, peaks the worst stud of a breakout, crosses what a refusal stands against. */
 export default function TorqueChart({ points, finding }: TorqueChartProps) {
   const { timeZone } = useRegister();
-  const { tightenings, breakouts, torqueMarks, timeMarks } = useMemo(() => {
+  const { tightenings, breakouts, refused, torqueMarks, timeMarks } = useMemo(() => {
     const plotted: Plotted[] = points.map((point) => ({ ...point, at: Date.parse(point.happenedAt) }));
     return {
       tightenings: plotted.filter((point) => point.kind === 'tightening'),
       breakouts: plotted.filter((point) => point.kind === 'breakout'),
+      refused: plotted.filter((point) => point.refused),
       torqueMarks: marksTo(Math.max(...plotted.map((point) => point.highest))),
       timeMarks: marksBetween(
         Math.min(...plotted.map((point) => point.at)),
@@ -62,6 +72,14 @@ export default function TorqueChart({ points, finding }: TorqueChartProps) {
           <Peak cx={7} cy={7} />
         </svg>{' '}
         breakout, worst stud
+        {refused.length > 0 && (
+          <>
+            <svg viewBox="-2 -2 18 18" aria-hidden="true">
+              <Struck cx={7} cy={7} />
+            </svg>{' '}
+            recorded against a refusal
+          </>
+        )}
       </p>
       <ChartFrame
         label={`Installed and breakout torque over time. ${finding}`}
@@ -103,6 +121,7 @@ export default function TorqueChart({ points, finding }: TorqueChartProps) {
             <Scatter data={tightenings} dataKey="torque" shape={Square} isAnimationActive={false} />
             <Scatter data={breakouts} dataKey="highest" shape={Peak} isAnimationActive={false} />
             <Scatter data={breakouts} dataKey="torque" shape={Ring} isAnimationActive={false} />
+            <Scatter data={refused} dataKey="torque" shape={Struck} isAnimationActive={false} />
           </ComposedChart>
         )}
       />

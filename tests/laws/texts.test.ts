@@ -23,6 +23,7 @@ function point(kind: ChartPoint['kind'], torque: number, over: Partial<ChartPoin
     highest: torque,
     readings: 1,
     notTurned: 0,
+    refused: false,
     ...over,
   };
 }
@@ -148,6 +149,33 @@ describe('downsampling', () => {
     expect(kept.map((one) => series.indexOf(one))).toEqual(
       [...kept.map((one) => series.indexOf(one))].sort((a, b) => a - b),
     );
+  });
+
+  test('never drops what was recorded against a refusal, however much of it there is', () => {
+    const against = series.map((one, index) => (index % 7 === 3 ? { ...one, refused: true } : one));
+    const kept = downsample(against, 20);
+    expect(kept.filter((one) => one.refused)).toEqual(against.filter((one) => one.refused));
+    expect(kept.length).toBeLessThan(against.length / 5);
+  });
+
+  test('none, one, and all alike', () => {
+    expect(downsample([], 100)).toEqual([]);
+    expect(downsample(series.slice(0, 1), 0)).toEqual(series.slice(0, 1));
+    const flat = series.map((one) => ({ ...one, torque: 400, highest: 400 }));
+    const kept = downsample(flat, 100);
+    expect(kept.length).toBeGreaterThanOrEqual(100);
+    expect(kept.length).toBeLessThanOrEqual(202);
+    expect(new Set(kept.map(({ torque }) => torque))).toEqual(new Set([400]));
+  });
+
+  test('a value that is no number hides no extreme beside it', () => {
+    const torn = series.map((one, index) =>
+      index % 10 === 0 ? { ...one, torque: Number.NaN, highest: Number.NaN } : one,
+    );
+    const known = (points: ChartPoint[]) => points.map(({ torque }) => torque).filter(Number.isFinite);
+    const kept = downsample(torn, 50);
+    expect(Math.max(...known(kept))).toBe(Math.max(...known(torn)));
+    expect(Math.min(...known(kept))).toBe(Math.min(...known(torn)));
   });
 
   test('leaves short series alone', () => {

@@ -1,5 +1,6 @@
 import { type Kysely, sql } from 'kysely';
 import type { ChartPoint } from '../../../core/contract/joint.ts';
+import { tellsRefusal } from '../../../core/setting/flags.ts';
 import type { RegisterSchema } from '../register/schema.ts';
 
 /** Every record of a joint with a torque, in order of time. */
@@ -17,6 +18,7 @@ export async function chartPoints(db: Kysely<RegisterSchema>, jointId: string): 
       'tightening.torque_nm as highest',
       val(1).as('readings'),
       val(0).as('notTurned'),
+      'tightening.flags as flags',
     ])
     .where('tightening.joint_id', '=', jointId)
     .where('tightening.torque_nm', 'is not', null);
@@ -33,12 +35,15 @@ export async function chartPoints(db: Kysely<RegisterSchema>, jointId: string): 
       'breakout.highest_nm as highest',
       'breakout.readings as readings',
       'breakout.not_turned as notTurned',
+      'breakout.flags as flags',
     ])
     .where('breakout.joint_id', '=', jointId)
     .where('breakout.torque_nm', 'is not', null);
   const rows = await tightenings.unionAll(breakouts).orderBy('utc').orderBy('sequence').execute();
-  return rows.flatMap(({ utc: _, sequence: __, torque, highest, ...row }) =>
-    torque === null || highest === null ? [] : [{ ...row, torque, highest }],
+  return rows.flatMap(({ utc: _, sequence: __, flags, torque, highest, ...row }) =>
+    torque === null || highest === null
+      ? []
+      : [{ ...row, torque, highest, refused: tellsRefusal(JSON.parse(flags) as string[]) }],
   );
 }
 

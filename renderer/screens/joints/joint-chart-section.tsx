@@ -34,7 +34,8 @@ export function JointChartSection({ id }: { readonly id: string }) {
             <p>{finding}</p>
             {shown < total && (
               <p className="small">
-                {count(shown)} of {count(total)} records shown; the highest and lowest are among them
+                {count(shown)} of {count(total)} records shown; the highest and lowest, studs that would not
+                turn and what was recorded against a refusal are among them
               </p>
             )}
             {points.length > 0 &&
@@ -58,6 +59,7 @@ export function JointChartSection({ id }: { readonly id: string }) {
                   'Highest, N·m',
                   'Readings',
                   'Not turned',
+                  'Against a refusal',
                 ]}
                 rows={async () => points}
                 cells={(point) => [
@@ -67,6 +69,7 @@ export function JointChartSection({ id }: { readonly id: string }) {
                   point.highest,
                   point.readings,
                   point.notTurned,
+                  point.refused ? 'yes' : 'no',
                 ]}
               />
             )}
@@ -86,7 +89,7 @@ function PointReading({ points }: { readonly points: readonly ChartPoint[] }) {
   const point = points[place];
   if (point === undefined) return null;
   const highest = point.kind === 'tightening' ? '' : `, highest ${withUnit(point.highest, 'N.m')}`;
-  const words = `${moment(point.happenedAt, timeZone)}: ${whatOf(point)} ${withUnit(point.torque, 'N.m')}${highest}`;
+  const words = `${moment(point.happenedAt, timeZone)}: ${whatOf(point)} ${withUnit(point.torque, 'N.m')}${highest}${point.refused ? '; recorded against a refusal' : ''}`;
   return (
     <>
       <PointReader
@@ -124,6 +127,7 @@ function TorqueTable({ points }: { readonly points: readonly ChartPoint[] }) {
             <th scope="col" className="num">
               Not turned
             </th>
+            <th scope="col">Against a refusal</th>
           </tr>
         </thead>
         <tbody>
@@ -139,6 +143,7 @@ function TorqueTable({ points }: { readonly points: readonly ChartPoint[] }) {
               </td>
               <td className="num">{point.readings}</td>
               <td className="num">{point.notTurned}</td>
+              <td>{point.refused ? 'yes' : 'no'}</td>
             </tr>
           ))}
         </tbody>
