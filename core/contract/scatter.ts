@@ -146,6 +146,8 @@ export const scatterView = z.strictObject({
       plans: z.array(z.strictObject({ planId: z.string(), evenness: even.nullable() })),
     }),
   ),
+  /** One finding on it; null where no other stiffness was tried. */
+  sensitivityWords: z.string().nullable(),
   fit: z
     .strictObject({
       gasketStiffness: z.number(),

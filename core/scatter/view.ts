@@ -8,7 +8,14 @@ import type { ScatterInputs } from './inputs.ts';
 import { planSteps } from './plan-steps.ts';
 import { passesUntilQuiet } from './quiet.ts';
 import { evenness, type Simulation, simulate, type TighteningStep } from './simulate.ts';
-import { evenWords, fitWords, MODEL_CAVEAT, planWords, simulationFinding } from './words.ts';
+import {
+  evenWords,
+  fitWords,
+  MODEL_CAVEAT,
+  planWords,
+  sensitivityWords,
+  simulationFinding,
+} from './words.ts';
 
 type Simulated = NonNullable<SimulatedPlan['result']>;
 
@@ -40,6 +47,7 @@ export function scatterView(
       plans: [],
       even: null,
       sensitivity: [],
+      sensitivityWords: null,
       fit: null,
       fitWhy: data.measured.length === 0 ? null : 'The model can’t be run yet.',
     };
@@ -60,12 +68,9 @@ export function scatterView(
       words: planWords(result, quiet),
     };
   });
-  return {
-    ...plain,
-    finding: simulationFinding(simulated, []),
-    plans: simulated,
-    even: data.even === null ? null : evenOf(joint, inputs, target, data.even.trips),
-    sensitivity: data.sensitivity.map((factor) => {
+  const sensitivity = data.sensitivity
+    .toSorted((one, other) => one - other)
+    .map((factor) => {
       const foundation = joint.gasket.foundation * factor;
       return {
         factor,
@@ -75,7 +80,14 @@ export function scatterView(
           evenness: simulation === null ? null : evenness(simulation.loads),
         })),
       };
-    }),
+    });
+  return {
+    ...plain,
+    finding: simulationFinding(simulated, []),
+    plans: simulated,
+    even: data.even === null ? null : evenOf(joint, inputs, target, data.even.trips),
+    sensitivity,
+    sensitivityWords: sensitivityWords(sensitivity, simulated),
     ...fitOf(joint, planStepsOf(plans[0], joint, target), data),
   };
 }

@@ -1,4 +1,4 @@
-import type { SimulatedPlan } from '../contract/scatter.ts';
+import type { ScatterView, SimulatedPlan } from '../contract/scatter.ts';
 import { showNumber, showQuantity } from '../text/number.ts';
 
 /** What a simulation is, said wherever one is shown. */
@@ -70,6 +70,55 @@ export function simulationFinding(
   return percent(even.variation) === percent(other.variation)
     ? `Both plans end alike: loads vary by ${percent(even.variation)} (standard deviation over mean).`
     : `${even.name} ends more even: loads vary by ${percent(even.variation)}, with ${other.name} by ${percent(other.variation)} (standard deviation over mean).`;
+}
+
+/**
+ * What hangs on the stiffness of the gasket, which is seldom known well.
+ *
+ * @param rows each plan's evenness at each stiffness tried, in rising order
+ * @param plans the plans with their names
+ * @returns sentences; null where no other stiffness was tried or nothing carries
+ * @example sensitivityWords([], []) // null
+ * @source rule of this program
+ */
+export function sensitivityWords(
+  rows: ScatterView['sensitivity'],
+  plans: readonly Pick<SimulatedPlan, 'planId' | 'name'>[],
+): string | null {
+  const told = plans.flatMap(({ planId, name }) => {
+    const variations = rows.map(
+      (row) => row.plans.find((plan) => plan.planId === planId)?.evenness?.variation ?? null,
+    );
+    const known = variations.filter((variation) => variation !== null);
+    if (known.length === 0) return [];
+    const words = `${name} ends with loads that vary by ${spread(known)}`;
+    return [{ name, variations, words }];
+  });
+  if (told.length === 0) return null;
+  const factors = rows.map(({ factor }) => showNumber(factor, 3));
+  const range = factors.length === 1 ? factors[0] : `${factors[0]} to ${factors.at(-1)}`;
+  return `With a gasket ${range} times as stiff, ${told.map(({ words }) => words).join('; ')} (standard deviation over mean).${moreEven(told)}`;
+}
+
+function spread(variations: readonly number[]): string {
+  const [least, most] = [percent(Math.min(...variations)), percent(Math.max(...variations))];
+  return least === most ? least : `${least} to ${most}`;
+}
+
+function moreEven(
+  told: readonly { readonly name: string; readonly variations: readonly (number | null)[] }[],
+): string {
+  const [first, second] = told;
+  if (first === undefined || second === undefined) return '';
+  const signs = first.variations.map((variation, index) => {
+    const other = second.variations[index] ?? null;
+    return variation === null || other === null ? null : Math.sign(variation - other);
+  });
+  if (signs.includes(null)) return '';
+  if (signs.every((sign) => sign === 0)) return ' Both end alike with each of them.';
+  if (signs.every((sign) => sign === -1)) return ` ${first.name} ends more even with each of them.`;
+  if (signs.every((sign) => sign === 1)) return ` ${second.name} ends more even with each of them.`;
+  return ' Which of the two ends more even depends on the stiffness.';
 }
 
 /** The highest load on the way, and what it is held against; N. */

@@ -10,10 +10,12 @@ interface ExportListProps<R> {
   /** Every row that the list's filter lets through, not only the page shown. */
   readonly rows: () => Promise<readonly R[]>;
   readonly cells: (row: R) => readonly (string | number | null)[];
+  /** What the button says where a page has several lists; printing is then left to the page. */
+  readonly label?: string;
 }
 
 /** The list as a file for a spreadsheet, and on paper. */
-export function ExportList<R>({ name, headings, rows, cells }: ExportListProps<R>) {
+export function ExportList<R>({ name, headings, rows, cells, label }: ExportListProps<R>) {
   const [busy, setBusy] = useState(false);
   const [failure, setFailure] = useState<RequestFailure | null>(null);
   const onExport = () => {
@@ -27,11 +29,13 @@ export function ExportList<R>({ name, headings, rows, cells }: ExportListProps<R
   return (
     <div className="exports no-print">
       <button type="button" className="link small" disabled={busy} onClick={onExport}>
-        Export this list as CSV
+        {label ?? 'Export this list as CSV'}
       </button>
-      <button type="button" className="link small" onClick={() => window.print()}>
-        Print this page
-      </button>
+      {label === undefined && (
+        <button type="button" className="link small" onClick={() => window.print()}>
+          Print this page
+        </button>
+      )}
       {failure && <Failure error={failure.error} what="The list was not exported." />}
     </div>
   );

@@ -1,7 +1,9 @@
+import { readFile } from 'node:fs/promises';
 import { expect, type Page } from '@playwright/test';
 import { SEIZING } from '../../seed/faults.ts';
 import { test } from './app.ts';
 import { tabTo } from './keyboard.ts';
+import { INPUTS as RING } from './scatter-inputs.ts';
 import { goTo, openJoint } from './steps.ts';
 
 /** What the service answered to a request, as it went over the wire. */
@@ -85,6 +87,80 @@ test('openings of a joint: chart, table and service give one middle', async ({ d
     const [middle] = await section.locator('tbody tr').nth(index).getByRole('cell').allTextContents();
     expect(told[index]).toContain(`middle ${middle}`);
     near(Number(middle), median ?? Number.NaN);
+  }
+});
+
+interface Simulated {
+  readonly limit: number | null;
+  readonly plans: readonly {
+    readonly result: { readonly steps: readonly { readonly loads: readonly number[] }[] };
+  }[];
+  readonly sensitivity: readonly {
+    readonly factor: number;
+    readonly plans: readonly { readonly evenness: { readonly variation: number } | null }[];
+  }[];
+  readonly sensitivityWords: string;
+}
+
+test('loads between bolts: drawing, table, file and service are one', async ({ demo, page }) => {
+  await page.goto(demo.address);
+  await openJoint(page, SEIZING);
+  await page.getByRole('link', { name: 'Model the load between bolts' }).click();
+  const model = page.getByRole('region', { name: 'Load between the bolts, by a model' });
+  await page.getByLabel('Beside it').selectOption({ index: 2 });
+  for (const [label, text] of RING) await page.getByLabel(label, { exact: true }).fill(text);
+  await page.getByLabel('With a gasket a quarter to four times as stiff').check();
+  const simulated = answered<Simulated>(page, 'scatter.simulate');
+  await page.getByRole('button', { name: 'Run the model' }).click();
+  const { plans, sensitivity, sensitivityWords } = await simulated;
+  expect(plans).toHaveLength(2);
+
+  const shown = model.getByRole('slider', { name: /^Step shown/ });
+  const loads = model.getByRole('table', {
+    name: 'Load in every bolt after the step shown, and after the last',
+  });
+  for (const place of [0, 7]) {
+    await shown.focus();
+    await page.keyboard.press('Home');
+    for (let step = 0; step < place; step += 1) await page.keyboard.press('ArrowRight');
+    await expect(shown).toHaveValue(String(place));
+    const wire = plans[0]?.result.steps[place]?.loads ?? [];
+    const bars = model.locator('figure').first().locator('svg').last().locator('rect');
+    await expect(bars).toHaveCount(wire.length);
+    const heights = await bars.evaluateAll((all) => all.map((bar) => Number(bar.getAttribute('height'))));
+    const highest = wire.indexOf(Math.max(...wire));
+    for (const [bolt, load] of wire.entries()) {
+      const cell = loads.locator('tbody tr').nth(bolt).getByRole('cell').first();
+      near(numberIn((await cell.textContent()) ?? ''), load / 1000);
+      expect(heights[bolt]).toBeCloseTo(((heights[highest] ?? 0) * load) / (wire[highest] ?? 1), 6);
+    }
+  }
+
+  const other = model.getByRole('region', { name: 'With another stiffness of the gasket' });
+  await expect(other).toContainText(sensitivityWords);
+  await expect(other.locator('.chart svg').first()).toBeVisible();
+  // Drawn are both plans at each stiffness.
+  await expect(other.locator('.chart .recharts-scatter-symbol')).toHaveCount(2 * sensitivity.length);
+  const told = await readOut(page, 'Stiffness read out below');
+  expect(told).toHaveLength(sensitivity.length);
+  await other.getByRole('button', { name: 'Show as table' }).click();
+  for (const [index, row] of sensitivity.entries()) {
+    const cells = await other.locator('tbody tr').nth(index).getByRole('cell').allTextContents();
+    for (const [plan, { evenness }] of row.plans.entries()) {
+      const cell = cells[plan + 1] ?? '';
+      near(Number(cell), (evenness?.variation ?? Number.NaN) * 100);
+      expect(told[index]).toContain(`${cell} %`);
+    }
+  }
+
+  const saved = page.waitForEvent('download');
+  await model.getByRole('button', { name: 'Export the loads after every step as CSV' }).click();
+  const lines = (await readFile(await (await saved).path(), 'utf8')).trim().split('\r\n');
+  expect(lines[0]).toContain('Plan,Step,Pass,Bolts turned,"Set, kN",Bolt,"Load after it, kN"');
+  const wired = plans.flatMap(({ result }) => result.steps.flatMap((step) => step.loads));
+  expect(lines).toHaveLength(wired.length + 1);
+  for (const [index, load] of wired.entries()) {
+    near(Number(lines[index + 1]?.split(',').at(-1)), load / 1000);
   }
 });
 

@@ -307,6 +307,18 @@ describe('cells that depend on each other', () => {
     expect(withCell('gasket thickness', '4.5').report.faults.map(({ column }) => column)).toEqual(['gasket']);
   });
 
+  it.each([
+    ['stud length', '5.5 in'],
+    ['service temperature', '356 °F'],
+    ['bolt stress max', '70 ksi'],
+  ])('hold no unit of their own beside the one chosen for the file: %s, %s', (heading, cell) => {
+    expect(faultAt(heading, cell)).toMatchObject({ value: cell, allowed: expect.stringMatching(/number/) });
+    // What one cell means is never carried over to the next.
+    const mixed = readJoints(list(`${HEADINGS},stud length`, `${J1},139.7`, `${J2},5.5 in`));
+    expect(mixed.records.map(({ data }) => data.bolting.studLength?.si)).toEqual([0.1397]);
+    expect(mixed.report.faults).toMatchObject([{ line: 3, column: 'stud length', value: '5.5 in' }]);
+  });
+
   it('hold one of a list of words, which the fault names', () => {
     expect(faultAt('nut series', 'heavy')?.allowed).toBe(
       'one of: ASME B18.2.2 heavy hex, ASME B18.2.4.6M heavy hex, ISO 4032, DIN 934',

@@ -8,7 +8,7 @@ import { planSteps } from '../../core/scatter/plan-steps.ts';
 import { passesUntilQuiet } from '../../core/scatter/quiet.ts';
 import { modeCompliance, rectangularSection, ringCompliance } from '../../core/scatter/ring.ts';
 import { evenness, simulate, simulateOn, type TighteningStep } from '../../core/scatter/simulate.ts';
-import { evenWords } from '../../core/scatter/words.ts';
+import { evenWords, sensitivityWords } from '../../core/scatter/words.ts';
 import { findPlan, PASS_PLANS } from '../../core/sequence/plans.ts';
 import { starOrder } from '../../core/sequence/star.ts';
 import { gridBeamCompliance } from './grid-beam.ts';
@@ -288,8 +288,63 @@ describe('the gasket stiffness behind measured loads', () => {
     expect(width(coarse)).toBeGreaterThan(width(fine));
   });
 
-  test('is not guessed from three bolts', () => {
-    expect(fitGasket(JOINT_B, plan, [{ afterStep: 3, loads: [1, 2, 3, null] }])).toBeNull();
+  test.each([0, 1, 2, 3])('is not guessed from %i loads', (count) => {
+    const loads = Array.from({ length: 12 }, (_, bolt) => (bolt < count ? 8e4 + bolt : null));
+    expect(fitGasket(JOINT_B, plan, [{ afterStep: plan.length - 1, loads }])).toBeNull();
+    expect(fitGasket(JOINT_B, plan, [])).toBeNull();
+  });
+
+  test.each([0, 5e4, 1e5])(
+    'from twelve loads of %d N, all alike, has an open end and no infinity',
+    (load) => {
+      const fit = fitGasket(JOINT_B, plan, [{ afterStep: plan.length - 1, loads: Array(12).fill(load) }]);
+      const told = [fit?.foundation, fit?.residual, ...(fit?.interval ?? [])];
+      expect(told).toHaveLength(4);
+      expect(told.every((value) => Number.isFinite(value))).toBe(true);
+      // No stiffness makes a star end with all alike: the search runs to its edge and says so.
+      expect(fit?.open).toContain(true);
+    },
+  );
+
+  test('measured before a bolt was turned, says nothing of the gasket: both ends are open', () => {
+    const fit = fitGasket(JOINT_B, plan, [{ afterStep: -1, loads: Array(12).fill(0) }]);
+    expect(fit?.open).toEqual([true, true]);
+  });
+});
+
+describe('what is said of another stiffness of the gasket', () => {
+  const row = (factor: number, ...variations: readonly (number | null)[]) => ({
+    factor,
+    gasketStiffness: 4e9 * factor,
+    plans: variations.map((variation, index) => ({
+      planId: `p${index}`,
+      evenness: { mean: 1, least: 1, most: 1, variation },
+    })),
+  });
+  const plans = [
+    { planId: 'p0', name: 'Thirds' },
+    { planId: 'p1', name: 'Halves' },
+  ];
+
+  test('nothing where none was tried or nothing carries', () => {
+    expect(sensitivityWords([], plans)).toBeNull();
+    expect(sensitivityWords([row(1, null, null)], plans)).toBeNull();
+  });
+
+  test('the spread of each plan, and whether one is more even with all of them', () => {
+    expect(sensitivityWords([row(0.5, 0.05, 0.11), row(2, 0.02, 0.06)], plans)).toBe(
+      'With a gasket 0.5 to 2 times as stiff, Thirds ends with loads that vary by 2 % to 5 %; Halves ends with loads that vary by 6 % to 11 % (standard deviation over mean). Thirds ends more even with each of them.',
+    );
+    expect(sensitivityWords([row(0.5, 0.05, 0.11), row(2, 0.06, 0.02)], plans)).toContain(
+      'depends on the stiffness',
+    );
+    expect(sensitivityWords([row(1, 0.05, 0.05)], plans)).toContain('alike');
+  });
+
+  test('calls neither the more even one where one is not known at a stiffness', () => {
+    const words = sensitivityWords([row(0.5, 0.05, null), row(2, 0.02, 0.06)], plans);
+    expect(words).toContain('Thirds');
+    expect(words).not.toContain('more even');
   });
 });
 

@@ -112,6 +112,25 @@ describe('the history of a joint', () => {
     }
   });
 
+  test('an installed torque of zero makes no ratio, no point over nothing and no infinity', async () => {
+    const jointId = await newJoint('B-ZERO');
+    const zero = { text: '0', unit: 'N.m' } as const;
+    const recorded = await tighten(jointId, { dialled: null, torque: zero }).then(
+      () => 'kept',
+      (error: Error) => error.message,
+    );
+    expect(recorded).toBe('kept');
+    await open(jointId);
+    const [history, forecast] = [await historyOf(jointId), await forecastOf(jointId)];
+    const chart = await ask(started, 'joint.chart', { id: jointId });
+    expect(history.openings[0]).toMatchObject({ median: null, residual: null });
+    expect(history.openings[0]?.whyNoRatio).not.toBeNull();
+    const numbers = numbersIn([history, forecast, chart]);
+    expect(numbers.length).toBeGreaterThan(10);
+    expect(numbers.filter((value) => !Number.isFinite(value))).toEqual([]);
+    expect(JSON.stringify([history, forecast, chart])).not.toMatch(/NaN|Infinity/);
+  });
+
   test('a joint never opened says so', async () => {
     const { openings, finding } = await historyOf(await newJoint('B-6'));
     expect([openings.length, finding]).toEqual([0, 'No breakout has been recorded.']);

@@ -137,6 +137,8 @@ test('a wrench whose certificate lapsed the day before is refused for issuing, n
   const event = await ask(started, 'event.get', { id: recorded.id });
   expect(event.flags).toContain('recorded without an issued setting');
   expect(event.flags.filter((flag) => flag.startsWith('refusal: '))).not.toEqual([]);
+  const chart = await ask(started, 'joint.chart', { id: plant.jointId });
+  expect(chart.points.map(({ refused }) => refused)).toEqual([true]);
   expect(event.torques[0]?.basis).toBe('certificate C-1 of W-1, lapsed on 2026-03-15, gauge by CG-1 of G-1');
 });
 

@@ -48,6 +48,20 @@ test('loads of every bolt after every step, with the inputs and what it is', asy
   expect(named('Modulus of the ring')).toMatchObject({ si: 200e9, origin: 'assumed' });
 });
 
+test('other stiffnesses come in rising order with one finding on them', async () => {
+  const view = await ask(
+    started,
+    'scatter.simulate',
+    inputs({ planIds: ['staged-thirds', 'two-tools-thirds'], sensitivity: [4, 0.25, 1] }),
+  );
+  expect(view.sensitivity.map(({ factor }) => factor)).toEqual([0.25, 1, 4]);
+  expect(view.sensitivity[1]?.plans.map(({ evenness }) => evenness?.variation)).toEqual(
+    view.plans.map(({ result }) => result?.evenness.variation),
+  );
+  expect(view.sensitivityWords).toContain('With a gasket 0.25 to 4 times as stiff, ');
+  expect((await ask(started, 'scatter.simulate', inputs())).sensitivityWords).toBeNull();
+});
+
 test('two plans stand side by side, each with its own order', async () => {
   const view = await ask(
     started,

@@ -1,7 +1,8 @@
 import type { ScatterView } from '../../../core/contract/scatter.ts';
-import { sensible } from '../../app/text/number.ts';
-import { Plain, Unknown } from '../../components/number.tsx';
+import { ExportList } from '../../components/export-list.tsx';
+import { Plain } from '../../components/number.tsx';
 import { SideScroll } from '../../components/side-scroll.tsx';
+import { inFile } from './in-file.ts';
 
 interface AnswerProps {
   readonly view: ScatterView;
@@ -13,6 +14,12 @@ export function EvenLoads({ view: { even } }: AnswerProps) {
   const { result, words } = even;
   const trips = Math.max(1, ...result.steps.map(({ pass }) => pass));
   const bolts = [...new Set(result.steps.flatMap((step) => step.bolts))];
+  const loadAt = (bolt: number) => {
+    const load = result.loads[bolt - 1];
+    return load === undefined ? null : inFile(load);
+  };
+  const setOn = (trip: number, bolt: number) =>
+    result.steps.find((each) => each.pass === trip + 1 && each.bolts.includes(bolt))?.set ?? null;
   return (
     <section aria-label="Loads to set that end even">
       <h3>Loads to set that end even</h3>
@@ -44,17 +51,12 @@ export function EvenLoads({ view: { even } }: AnswerProps) {
                 <th scope="row" className="num">
                   {bolt}
                 </th>
-                {Array.from({ length: trips }, (_, trip) => {
-                  const step = result.steps.find(
-                    (each) => each.pass === trip + 1 && each.bolts.includes(bolt),
-                  );
-                  return (
-                    // biome-ignore lint/suspicious/noArrayIndexKey: a trip is its number
-                    <td key={trip} className="num">
-                      {step === undefined ? 'left as it is' : <Plain si={step.set} unit="kN" />}
-                    </td>
-                  );
-                })}
+                {Array.from({ length: trips }, (_, trip) => setOn(trip, bolt)).map((set, trip) => (
+                  // biome-ignore lint/suspicious/noArrayIndexKey: a trip is its number
+                  <td key={trip} className="num">
+                    {set === null ? 'left as it is' : <Plain si={set} unit="kN" />}
+                  </td>
+                ))}
                 <td className="num">
                   <Plain si={result.loads[bolt - 1] ?? null} unit="kN" />
                 </td>
@@ -63,77 +65,26 @@ export function EvenLoads({ view: { even } }: AnswerProps) {
           </tbody>
         </table>
       </SideScroll>
+      <ExportList
+        name="loads to set that end even"
+        label="Export these loads as CSV"
+        headings={[
+          'Bolt',
+          ...Array.from({ length: trips }, (_, trip) => `Set, trip ${trip + 1}, kN`),
+          'At the end, kN',
+        ]}
+        rows={async () => bolts}
+        cells={(bolt) => [
+          bolt,
+          ...Array.from({ length: trips }, (_, trip) => setOn(trip, bolt)).map((set) =>
+            set === null ? 'left as it is' : inFile(set),
+          ),
+          loadAt(bolt),
+        ]}
+      />
     </section>
   );
 }
-
-/** How much hangs on the stiffness of the gasket, which is seldom known well. */
-export function Sensitivity({ view: { sensitivity, plans } }: AnswerProps) {
-  if (sensitivity.length === 0) return null;
-  const nameOf = (planId: string) => plans.find((plan) => plan.planId === planId)?.name ?? planId;
-  const widest = Math.max(
-    ...sensitivity.flatMap((row) => row.plans.map(({ evenness }) => evenness?.variation ?? 0)),
-  );
-  return (
-    <section aria-label="With another stiffness of the gasket">
-      <h3>With another stiffness of the gasket</h3>
-      <SideScroll>
-        <table className="tab">
-          <caption className="small">
-            Standard deviation of the load between bolts at the end, of the mean
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col" className="num">
-                Times as stiff
-              </th>
-              <th scope="col" className="num">
-                Stiffness <span className="unit">MPa</span>
-              </th>
-              {sensitivity[0]?.plans.map(({ planId }) => (
-                <th key={planId} scope="col" className="num">
-                  {nameOf(planId)}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {sensitivity.map((row) => (
-              <tr key={row.factor}>
-                <th scope="row" className="num">
-                  {sensible(row.factor, 3)}
-                </th>
-                <td className="num">
-                  <Plain si={row.gasketStiffness} unit="MPa" />
-                </td>
-                {row.plans.map(({ planId, evenness }) => (
-                  <td key={planId} className="num">
-                    {evenness?.variation == null ? (
-                      <Unknown />
-                    ) : (
-                      <>
-                        <Bar share={widest > 0 ? evenness.variation / widest : 0} />{' '}
-                        <Plain si={evenness.variation} unit="percent" /> <span className="unit">%</span>
-                      </>
-                    )}
-                  </td>
-                ))}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </SideScroll>
-    </section>
-  );
-}
-
-const BAR = 80;
-
-const Bar = ({ share }: { readonly share: number }) => (
-  <svg viewBox={`0 0 ${BAR} 10`} width={BAR} height="10" aria-hidden="true">
-    <rect x="0" y="1" width={BAR * share} height="8" fill="var(--act)" />
-  </svg>
-);
 
 /** What the measured loads say of the gasket. */
 export function Fit({ view: { fit, fitWhy } }: AnswerProps) {

@@ -4,11 +4,14 @@ import type { ScatterValue, SimulatedPlan } from '../../../core/contract/scatter
 import type { Unit } from '../../../core/units/units.ts';
 import { count } from '../../app/text/number.ts';
 import { BoltCircle } from '../../components/bolt-circle.tsx';
+import { ExportList } from '../../components/export-list.tsx';
 import { Measure, Origin, Plain, Unknown } from '../../components/number.tsx';
 import { SideScroll } from '../../components/side-scroll.tsx';
+import { inFile } from './in-file.ts';
 import { LoadBars } from './load-bars.tsx';
 import { type Measured, measuredAt, NONE } from './measured-at.ts';
-import { EvenLoads, Fit, Sensitivity } from './scatter-answers.tsx';
+import { EvenLoads, Fit } from './scatter-answers.tsx';
+import { Sensitivity } from './sensitivity.tsx';
 import { Player } from './step-player.tsx';
 
 type View = RequestOutput<'scatter.simulate'>;
@@ -44,6 +47,15 @@ export function ScatterResult({ view, measured }: ScatterResultProps) {
       {runs.map((run) => (
         <Passes key={run.planId} run={run} />
       ))}
+      {runs.length > 0 && (
+        <ExportList
+          name="loads after each pass"
+          label="Export the loads after each pass as CSV"
+          headings={['Plan', 'Pass', 'Set, kN', 'Mean, kN', 'Least, kN', 'Most, kN', 'Deviation over mean']}
+          rows={async () => runs.flatMap(everyPass)}
+          cells={(row) => row}
+        />
+      )}
       <EvenLoads view={view} />
       <Sensitivity view={view} />
       <Fit view={view} />
@@ -119,9 +131,29 @@ function Steps({ view, runs, measured }: StepsProps) {
         {measured.length > 0 && ' Crosses: loads that were measured after this pass.'}
       </p>
       <LoadTable at={at} />
+      <ExportList
+        name="load in every bolt after every step"
+        label="Export the loads after every step as CSV"
+        headings={['Plan', 'Step', 'Pass', 'Bolts turned', 'Set, kN', 'Bolt', 'Load after it, kN']}
+        rows={async () => runs.flatMap(everyLoad)}
+        cells={(row) => row}
+      />
     </>
   );
 }
+
+const everyLoad = ({ name, result }: Run) =>
+  result.steps.flatMap(({ pass, bolts, set, loads }, index) =>
+    loads.map((load, bolt): readonly (string | number)[] => [
+      name,
+      index + 1,
+      pass,
+      bolts.join(' '),
+      inFile(set),
+      bolt + 1,
+      inFile(load),
+    ]),
+  );
 
 interface LoadTableProps {
   readonly at: readonly {
@@ -216,6 +248,14 @@ function Passes({ run }: { readonly run: Run }) {
     </SideScroll>
   );
 }
+
+const everyPass = ({ name, result }: Run) =>
+  result.passes.map(({ pass, set, evenness: { mean, least, most, variation } }) => [
+    name,
+    pass,
+    ...[set, mean, least, most].map((load) => inFile(load)),
+    variation,
+  ]);
 
 const UNIT: Readonly<Record<Exclude<ScatterValue['quantity'], 'count'>, Unit>> = {
   length: 'mm',
